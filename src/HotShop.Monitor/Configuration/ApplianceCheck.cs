@@ -1,0 +1,127 @@
+using HotShop.Monitor.Modes;
+using HotShop.Monitor.Wire;
+using HotShop.Physics.Thermometry;
+using NodaTime.Text;
+
+namespace HotShop.Monitor.Configuration;
+
+static class ApplianceCheck
+{
+    public static void Run(ProblemList found, StudioConfiguration configuration)
+    {
+        if (configuration.Appliances.Count == 0) found.Add("appliances", "there are none", "describe at least one");
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        for (var i = 0; i < configuration.Appliances.Count; i++)
+        {
+            var appliance = configuration.Appliances[i];
+            var where = $"appliances[{i}]";
+            ConfigurationCheck.Id(found, $"{where}.id", appliance.Id);
+            if (appliance.Id == "out") found.Add($"{where}.id", "'out' is kept for what the service publishes", "choose another id");
+            if (!ids.Add(appliance.Id)) found.Add($"{where}.id", $"'{appliance.Id}' is there twice", "give every appliance an id of its own");
+            if (ApplianceKinds.Parse(appliance.Kind) is not { } kind)
+            {
+                found.Add($"{where}.kind", $"'{appliance.Kind}' is unknown", $"write one of {string.Join(", ", ApplianceKinds.Names)}");
+                continue;
+            }
+            ModesOf(found, where, appliance);
+            Channels(found, where, appliance, kind);
+            PotCheck(found, where, appliance);
+            AlarmLimits(found, where, appliance, kind);
+        }
+    }
+
+    static void ModesOf(ProblemList found, string where, ApplianceOptions appliance)
+    {
+        if (ModeNames.Parse(appliance.Mode) is null)
+            found.Add($"{where}.mode", $"'{appliance.Mode}' is no mode", $"write one of {string.Join(", ", ModeNames.Names)}");
+        for (var i = 0; i < appliance.Timetable.Count; i++)
+        {
+            var entry = appliance.Timetable[i];
+            if (ModeNames.Parse(entry.Mode) is null)
+                found.Add($"{where}.timetable[{i}].mode", $"'{entry.Mode}' is no mode", $"write one of {string.Join(", ", ModeNames.Names)}");
+            if (!LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(entry.At).Success)
+                found.Add($"{where}.timetable[{i}].at", $"'{entry.At}' is no time of day", "write HH:MM, e.g. 18:30");
+            if (Weekdays.Parse(entry.Days) is null)
+                found.Add($"{where}.timetable[{i}].days", $"'{entry.Days}' names no days", "write e.g. daily, mon-fri or tue,thu,sat");
+        }
+    }
+
+    static void Channels(ProblemList found, string where, ApplianceOptions appliance, ApplianceKind kind)
+    {
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        for (var i = 0; i < appliance.Channels.Count; i++)
+        {
+            var channel = appliance.Channels[i];
+            var at = $"{where}.channels[{i}]";
+            ConfigurationCheck.Id(found, $"{at}.id", channel.Id);
+            if (channel.Id == "log") found.Add($"{at}.id", "'log' is kept for log entries", "choose another id");
+            if (!ids.Add(channel.Id)) found.Add($"{at}.id", $"'{channel.Id}' is there twice", "give every channel of an appliance an id of its own");
+            if (!Quantities.TryParse(channel.Quantity, out var quantity))
+                found.Add($"{at}.quantity", $"'{channel.Quantity}' is unknown", $"write one of {string.Join(", ", Quantities.Names)}");
+            found.Range($"{at}.intervalSeconds", channel.IntervalSeconds, 0.1, 86_400);
+            if (channel.Reports is not ("periodic" or "on-change"))
+                found.Add($"{at}.reports", $"'{channel.Reports}' is unknown", "write periodic or on-change");
+            if (channel.CounterDigits is { } digits) found.Range($"{at}.counterDigits", digits, 3, 12);
+            if (channel.Thermocouple is { } type && !Enum.TryParse<ThermocoupleType>(type, out _))
+                found.Add($"{at}.thermocouple", $"'{type}' is no type", "write B, E, J, K, N, R, S or T");
+            if (channel.Thermocouple is not null && channel.ColdJunction is null)
+                found.Add($"{at}.coldJunction", "a thermocouple in mV needs the temperature of its terminals", "name the channel of this appliance that measures them");
+            if (channel.ColdJunction is { } junction && appliance.Channels.All(c => c.Id != junction))
+                found.Add($"{at}.coldJunction", $"there is no channel '{junction}' in this appliance", "name one that is there");
+            foreach (var (key, pointer) in new[] { ("valuePointer", channel.ValuePointer), ("timePointer", channel.TimePointer) })
+                if (pointer is not null && !Json.Pointer.JsonPointer.TryParse(pointer, out _))
+                    found.Add($"{at}.{key}", $"'{pointer}' is no JSON Pointer", "write one such as /sensors/0/t");
+            Plausible(found, $"{at}.plausibleLow", channel.PlausibleLow, quantity);
+            Plausible(found, $"{at}.plausibleHigh", channel.PlausibleHigh, quantity);
+        }
+    }
+
+    static void Plausible(ProblemList found, string where, string? text, Quantity quantity)
+    {
+        if (text is null) return;
+        var limit = Limit.Parse(text);
+        if (limit is null || (quantity is Quantity.Temperature or Quantity.Setpoint && limit.Celsius is null))
+            found.Add(where, $"'{text}' is no value with a unit", "write e.g. 1450 °C or 2640 °F");
+    }
+
+    static void PotCheck(ProblemList found, string where, ApplianceOptions appliance)
+    {
+        if (appliance.Pot is not { } pot) return;
+        found.Range($"{where}.pot.diameterCentimetres", pot.DiameterCentimetres, 10, 150);
+        found.Range($"{where}.pot.heightCentimetres", pot.HeightCentimetres, 10, 150);
+        if (pot.Shape is not ("cylinder" or "cone" or "rounded"))
+            found.Add($"{where}.pot.shape", $"'{pot.Shape}' is unknown", "write cylinder, cone or rounded");
+        if (pot.Shape == "cone" && pot.BottomDiameterCentimetres is null)
+            found.Add($"{where}.pot.bottomDiameterCentimetres", "a cone needs its bottom", "write the inner diameter at the bottom");
+        if (pot.Shape == "rounded" && !(pot.CornerRadiusCentimetres > 0 && pot.CornerRadiusCentimetres <= pot.DiameterCentimetres / 2))
+            found.Add($"{where}.pot.cornerRadiusCentimetres", "a rounded pot needs the radius of its bottom edge", "write it, at most half the diameter");
+        foreach (var (size, kilograms) in pot.GatherKilograms)
+            found.Range($"{where}.pot.gatherKilograms.{size}", kilograms, 0.01, 20);
+        found.Range($"{where}.pot.hoursToClear", pot.HoursToClear, 0, 72);
+    }
+
+    static void AlarmLimits(ProblemList found, string where, ApplianceOptions appliance, ApplianceKind kind)
+    {
+        foreach (var (name, options) in appliance.Alarms)
+        {
+            if (options.Limit is { } text && Limit.Parse(text) is null)
+                found.Add($"{where}.alarms.{name}.limit", $"'{text}' is no limit with a unit", "write e.g. 1290 °C, 2350 °F or 70 ppm");
+            if (options.Deadband is { } band && Limit.Parse(band) is null)
+                found.Add($"{where}.alarms.{name}.deadband", $"'{band}' is no difference with a unit", "write e.g. 10 K");
+            if (options.Priority is { } priority) found.Range($"{where}.alarms.{name}.priority", priority, 1, 3);
+            if (options.OnDelaySeconds is { } on) found.Range($"{where}.alarms.{name}.onDelaySeconds", on, 0, 86_400);
+            if (options.OffDelaySeconds is { } off) found.Range($"{where}.alarms.{name}.offDelaySeconds", off, 0, 86_400);
+            if (name == "overheat" && options.Limit is { } limitText && Limit.Parse(limitText) is { } limit) Overheat(found, $"{where}.alarms.overheat.limit", limit, kind);
+        }
+    }
+
+    static void Overheat(ProblemList found, string where, Limit limit, ApplianceKind kind)
+    {
+        var (low, high) = PlausibleRange.OfOverheatLimit(kind);
+        if (limit.Celsius is not { } celsius)
+            found.Add(where, $"'{limit}' is no temperature", "write it in °C, °F or K");
+        else if (celsius < low || celsius > high)
+            found.Add(where, $"{limit} is {celsius:0} °C ({celsius * 1.8 + 32:0} °F): not plausible for this appliance",
+                $"write one from {low:0} to {high:0} °C ({low * 1.8 + 32:0} to {high * 1.8 + 32:0} °F); is the unit right?");
+    }
+}

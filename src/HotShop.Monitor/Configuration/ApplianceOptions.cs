@@ -1,0 +1,142 @@
+using System.ComponentModel;
+
+namespace HotShop.Monitor.Configuration;
+
+public sealed record ApplianceOptions
+{
+    [Description("Id: lower-case letters, digits, '-'. Third level of its topics.")]
+    public required string Id { get; init; }
+
+    public string? Name { get; init; }
+
+    [Description("furnace, glory-hole, annealer, pick-up-oven, or shop (meter, mains and gas sensors of the room).")]
+    public required string Kind { get; init; }
+
+    [Description("Place from left to right in the drawing of the room; lower is further left.")]
+    public double Position { get; init; }
+
+    [Description("Mode at first start: off, heat-up, holding, charging, working, cool-down or out-of-service.")]
+    public string Mode { get; init; } = "holding";
+
+    [Description("Changes of mode by the clock.")]
+    public IReadOnlyList<TimetableEntry> Timetable { get; init; } = [];
+
+    public required IReadOnlyList<ChannelOptions> Channels { get; init; }
+
+    [Description("The pot of a furnace; without it no glass is counted.")]
+    public PotOptions? Pot { get; init; }
+
+    [Description("Changes to the alarms this appliance has by default, by kind of alarm.")]
+    public IReadOnlyDictionary<string, AlarmOptions> Alarms { get; init; } = new Dictionary<string, AlarmOptions>();
+}
+
+public sealed record TimetableEntry
+{
+    [Description("Days, e.g. mon-fri or tue,thu,sat or daily.")]
+    public string Days { get; init; } = "daily";
+
+    [Description("Time of day in the studio's zone, HH:MM.")]
+    public required string At { get; init; }
+
+    public required string Mode { get; init; }
+}
+
+public sealed record ChannelOptions
+{
+    [Description("Id: lower-case letters, digits, '-'. Fourth level of its topic.")]
+    public required string Id { get; init; }
+
+    [Description("What it measures, e.g. temperature, gas-flow, flame. The manual lists all.")]
+    public required string Quantity { get; init; }
+
+    [Description("Unit of plain numbers (UCUM), e.g. Cel, [degF], mV, m3/h, [cft_i]/h. Left out: the quantity's own.")]
+    public string? Unit { get; init; }
+
+    [Description("Thermocouple type where millivolts are sent: B, E, J, K, N, R, S or T.")]
+    public string? Thermocouple { get; init; }
+
+    [Description("Channel of this appliance that measures the terminals, where millivolts are sent.")]
+    public string? ColdJunction { get; init; }
+
+    [Description("Seconds between readings; older than three of them is stale.")]
+    public double IntervalSeconds { get; init; } = 10;
+
+    [Description("periodic, or on-change for devices that speak only when something changes.")]
+    public string Reports { get; init; } = "periodic";
+
+    [Description("Any topic, for devices that cannot use ours.")]
+    public string? Topic { get; init; }
+
+    [Description("JSON Pointer (RFC 6901) to the value in a foreign payload, e.g. /sensors/0/t.")]
+    public string? ValuePointer { get; init; }
+
+    [Description("JSON Pointer to the time (RFC 3339) in a foreign payload.")]
+    public string? TimePointer { get; init; }
+
+    [Description("Values below are marked implausible. With unit, e.g. '0 °C'.")]
+    public string? PlausibleLow { get; init; }
+
+    [Description("Values above are marked implausible. With unit, e.g. '1450 °C'.")]
+    public string? PlausibleHigh { get; init; }
+
+    [Description("Volume of one pulse in m³, for gas-volume in {pulse}.")]
+    public double? CubicMetresPerPulse { get; init; }
+
+    [Description("Digits of a counter before it starts again at 0.")]
+    public int? CounterDigits { get; init; }
+
+    [Description("The most that can pass the counter in an hour (m³ or kWh).")]
+    public double? CounterMaximumPerHour { get; init; }
+
+    [Description("Power in kW while a relay is closed or a valve open, from the nameplate: energy is then estimated.")]
+    public double? NameplateKilowatts { get; init; }
+}
+
+public sealed record PotOptions
+{
+    [Description("cylinder, cone (tapered) or rounded (cylinder with a rounded bottom edge).")]
+    public string Shape { get; init; } = "cylinder";
+
+    [Description("Inner diameter at the rim in cm.")]
+    public required double DiameterCentimetres { get; init; }
+
+    [Description("Inner diameter at the bottom in cm, for a cone.")]
+    public double? BottomDiameterCentimetres { get; init; }
+
+    [Description("Radius of the rounded bottom edge in cm, for a rounded pot.")]
+    public double? CornerRadiusCentimetres { get; init; }
+
+    [Description("Inner height in cm.")]
+    public required double HeightCentimetres { get; init; }
+
+    [Description("Glass in the pot when the service first starts, in kg; null: not known until the first dip.")]
+    public double? StartKilograms { get; init; }
+
+    [Description("Glass left in the bottom that is not worked, in kg.")]
+    public double HeelKilograms { get; init; } = 5;
+
+    [Description("Mass of a gather by size, in kg.")]
+    public IReadOnlyDictionary<string, double> GatherKilograms { get; init; } =
+        new Dictionary<string, double> { ["small"] = 0.15, ["medium"] = 0.4, ["large"] = 0.8 };
+
+    [Description("Hours from the last charge until the glass is clear, usually 10 to 16 (common practice).")]
+    public double HoursToClear { get; init; } = 12;
+}
+
+public sealed record AlarmOptions
+{
+    [Description("false: this alarm is not raised for this appliance.")]
+    public bool Enabled { get; init; } = true;
+
+    [Description("Limit with unit, e.g. '1290 °C', '2350 °F', '70 ppm', '15 K'.")]
+    public string? Limit { get; init; }
+
+    [Description("How far the value must come back before the alarm clears, with unit.")]
+    public string? Deadband { get; init; }
+
+    public double? OnDelaySeconds { get; init; }
+    public double? OffDelaySeconds { get; init; }
+
+    [Description("1 wakes people at once, 2 calls, 3 waits for the morning.")]
+    public int? Priority { get; init; }
+}

@@ -1,0 +1,27 @@
+using System.Collections.Concurrent;
+using NodaTime;
+
+namespace HotShop.Monitor.Health;
+
+/// <summary>How a part of the service is: working, or in trouble with a sentence that says what and what to do.</summary>
+public sealed record PartHealth(string Part, bool IsWorking, string Detail, Instant Since);
+
+/// <summary>Where every folder reports how its part is. Alarms, readiness, the ping and the health page read it; it knows nobody.</summary>
+public sealed class HealthBoard
+{
+    public const string Broker = "broker", Store = "store", Disk = "disk", Clock = "clock", Outbox = "outbox", Loop = "loop";
+
+    readonly ConcurrentDictionary<string, PartHealth> parts = new();
+
+    public IReadOnlyList<PartHealth> Parts => [.. parts.Values.OrderBy(p => p.Part, StringComparer.Ordinal)];
+
+    public bool IsWorking(string part) => parts.TryGetValue(part, out var health) && health.IsWorking;
+
+    public PartHealth? Of(string part) => parts.GetValueOrDefault(part);
+
+    /// <summary>Since changes only when the part changes between working and trouble.</summary>
+    public void Report(string part, bool isWorking, string detail, Instant now) =>
+        parts.AddOrUpdate(part,
+            _ => new PartHealth(part, isWorking, detail, now),
+            (_, before) => before.IsWorking == isWorking ? before with { Detail = detail } : new PartHealth(part, isWorking, detail, now));
+}
