@@ -1,0 +1,17 @@
+namespace HotShop.Physics;
+
+/// <summary>Exact and measured constants in SI units.</summary>
+public static class PhysicalConstants
+{
+    /// <summary>0 K in °C; exact by definition of the Celsius scale.</summary>
+    public const double AbsoluteZeroCelsius = -273.15;
+
+    /// <summary>Stefan-Boltzmann constant, W/(m² K⁴). Source: CODATA 2018.</summary>
+    public const double StefanBoltzmann = 5.670374419e-8;
+
+    /// <summary>Second radiation constant h c / k, m K. Source: CODATA 2018.</summary>
+    public const double SecondRadiation = 1.438776877e-2;
+
+    /// <summary>Kelvin of a temperature in °C.</summary>
+    public static double Kelvin(double celsius) => celsius - AbsoluteZeroCelsius;
+}
