@@ -1,0 +1,25 @@
+namespace HotShop.Monitor.Web.Pages;
+
+/// <summary>
+/// The scripts each page will ask for, so that a phone on a slow line fetches them in one round trip instead of finding
+/// them one behind the other.
+/// </summary>
+internal static class ModuleList
+{
+    static readonly string[] Shared = ["api", "clock", "glow", "live", "shop", "svg", "units"];
+
+    static readonly Dictionary<string, string[]> Own = new()
+    {
+        ["floor"] =
+        [
+            "forecast", "history", "lane", "piece-annealer", "piece-furnace", "piece-glory-hole", "piece-oven",
+            "room", "saying", "story", "strip", "thread", "trouble",
+        ],
+        ["pot"] = ["entry-queue", "pot-dots", "pot-section", "pot-sheets", "pot-strip", "story"],
+        ["alarms"] = ["trouble", "saying"],
+        ["health"] = ["saying"],
+        ["setup"] = ["saying"],
+    };
+
+    public static IEnumerable<string> Of(string page) => [.. Shared, .. Own.GetValueOrDefault(page, [])];
+}

@@ -1,0 +1,49 @@
+// The studio's time: its zone, and in a demo its speed. Nothing on a page asks the browser's own clock what time it is.
+let anchorMs = Date.now(), anchorTick = performance.now(), speed = 1, zone = 'UTC';
+const formats = new Map();
+
+export function setClock(nowIso, factor, zoneId) {
+  anchorMs = Date.parse(nowIso);
+  anchorTick = performance.now();
+  speed = factor || 1;
+  if (zoneId) zone = zoneId;
+  formats.clear();
+}
+
+export const now = () => anchorMs + (performance.now() - anchorTick) * speed;
+export const clockSpeed = () => speed;
+
+/** A reading from the future of this clock shows that the clock has fallen behind. */
+export function heard(ms) {
+  if (ms > now() && ms - now() < 3600e3) { anchorMs = ms; anchorTick = performance.now(); }
+}
+
+function format(key, options) {
+  if (!formats.has(key)) {
+    try { formats.set(key, new Intl.DateTimeFormat('en-GB', { timeZone: zone, hourCycle: 'h23', ...options })); }
+    catch { formats.set(key, new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', hourCycle: 'h23', ...options })); }
+  }
+  return formats.get(key);
+}
+
+export const time = ms => format('time', { hour: '2-digit', minute: '2-digit' }).format(ms);
+export const weekday = ms => format('day', { weekday: 'short' }).format(ms);
+export const date = ms => format('date', { weekday: 'short', day: 'numeric', month: 'short' }).format(ms);
+const dayKey = ms => format('key', { year: 'numeric', month: '2-digit', day: '2-digit' }).format(ms);
+export const hourOfDay = ms => Number(format('hour', { hour: '2-digit' }).format(ms)) + Number(format('minute', { minute: '2-digit' }).format(ms)) / 60;
+
+/** "14:02" today, "Tue 21:30" within a week, "3 Mar 21:30" beyond. */
+export function when(ms) {
+  if (dayKey(ms) === dayKey(now())) return time(ms);
+  if (Math.abs(ms - now()) < 6 * 86400e3) return `${weekday(ms)} ${time(ms)}`;
+  return `${format('far', { day: 'numeric', month: 'short' }).format(ms)} ${time(ms)}`;
+}
+
+/** A duration in the words a person would use: "6 s", "27 min", "4 h", "3 days". */
+export function span(milliseconds) {
+  const seconds = Math.max(0, milliseconds / 1000);
+  if (seconds < 90) return `${Math.round(seconds)} s`;
+  if (seconds < 90 * 60) return `${Math.round(seconds / 60)} min`;
+  if (seconds < 36 * 3600) return `${Math.round(seconds / 3600)} h`;
+  return `${Math.round(seconds / 86400)} days`;
+}

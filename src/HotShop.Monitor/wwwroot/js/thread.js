@@ -1,0 +1,17 @@
+// The thread: one line from the words of a trouble to its place in the room, down the gutter beside its numbers, to its moment
+// on the strip. From there it runs on to the right, because the trouble is still open. No trouble, no thread.
+import { el, mark, path } from './svg.js';
+
+/**
+ * from, place, moment: px points in the overlay; ring: radius round the place. channelY and stripY: free heights
+ * above the room and above the strip; gutterX: the free column beside the numbers; edgeX: the end of the strip.
+ */
+export function drawThread(svg, { priority, from, place, ring = 16, moment, channelY, gutterX, stripY, edgeX }) {
+  const g = el('g', { class: `thread-of-${priority}` }), cls = `thread thread-${priority}`, r = ring;
+  if (place) {
+    g.append(path(`M${from[0]},${from[1]}V${channelY}H${place[0]}V${place[1] - r}`, cls), el('circle', { cx: place[0], cy: place[1], r, class: cls }));
+    if (moment) g.append(path(`M${place[0] + r},${place[1]}H${gutterX}V${stripY}H${moment[0]}V${moment[1]}H${edgeX}`, cls));
+  } else if (moment) g.append(path(`M${from[0]},${from[1]}V${channelY}H${edgeX + 14}V${moment[1]}H${moment[0]}`, cls));
+  if (moment) g.append(mark(priority, moment[0], moment[1] - 7, 13));
+  svg.append(g);
+}
