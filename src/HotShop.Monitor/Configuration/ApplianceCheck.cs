@@ -58,6 +58,8 @@ static class ApplianceCheck
             if (!ids.Add(channel.Id)) found.Add($"{at}.id", $"'{channel.Id}' is there twice", "give every channel of an appliance an id of its own");
             if (!Quantities.TryParse(channel.Quantity, out var quantity))
                 found.Add($"{at}.quantity", $"'{channel.Quantity}' is unknown", $"write one of {string.Join(", ", Quantities.Names)}");
+            else if (channel.Unit is { } unit && Ucum.ProblemWith(unit, quantity) is not null)
+                found.Add($"{at}.unit", $"'{unit}' is no unit of {channel.Quantity}", Ucum.Offer(quantity));
             found.Range($"{at}.intervalSeconds", channel.IntervalSeconds, 0.1, 86_400);
             if (channel.Reports is not ("periodic" or "on-change"))
                 found.Add($"{at}.reports", $"'{channel.Reports}' is unknown", "write periodic or on-change");
