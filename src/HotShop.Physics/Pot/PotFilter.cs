@@ -137,12 +137,14 @@ internal sealed class PotFilter
     void Measure(PotEvent.Dip dip)
     {
         var factor = Math.Exp(belief.Mean(DepthBias));
+        var found = Pot.KilogramsAtDepth(dip.DepthMetres);
         Span<double> slopes = stackalloc double[belief.Size];
         slopes.Clear();
         slopes[Glass] = factor;
-        slopes[DepthBias] = belief.Mean(Glass) * factor;
+        // At the mass found, not the one expected: before the first dip that is only the middle of the pot.
+        slopes[DepthBias] = found;
         var variance = Square(Pot.KilogramsPerMetre(dip.DepthMetres) * dip.UncertaintyMetres);
-        var innovation = Pot.KilogramsAtDepth(dip.DepthMetres) - belief.Mean(Glass) * factor;
+        var innovation = found - belief.Mean(Glass) * factor;
 
         var doubt = Math.Sqrt(belief.VarianceOf(slopes) + variance);
         var isSurprise = Math.Abs(innovation) > habits.SurprisingDeviations * doubt;

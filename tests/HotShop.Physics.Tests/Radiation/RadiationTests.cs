@@ -1,0 +1,60 @@
+using HotShop.Physics.Radiation;
+using Xunit;
+
+namespace HotShop.Physics.Tests.Radiation;
+
+public class RadiationTests
+{
+    // Stefan-Boltzmann law with CODATA 2018: kW/m² of a black opening to surroundings of 20 °C.
+    [Theory, InlineData(1000, 148.6), InlineData(1050, 173.4), InlineData(1100, 201.2), InlineData(1150, 232.2), InlineData(1200, 266.6), InlineData(1250, 304.8), InlineData(1300, 346.9)]
+    public void A_square_metre_of_opening_radiates_as_computed(double celsius, double kilowatts) =>
+        Assert.Equal(kilowatts, OpenDoor.RadiatedKilowatts(1, celsius, emissivity: 1), 0.051);
+
+    // Oak Ridge National Laboratory, MEASUR tools, unit tests (2024): round opening of 12 in, emissivity 0.95, view factor 0.70,
+    // 1600 °F to 75 °F: 16,038.27 Btu/h. They take 460 °F as the offset of the absolute scale, worth 0.05 %.
+    [Fact]
+    public void A_published_loss_through_a_round_opening_is_met()
+    {
+        var area = Math.PI / 4 * 0.3048 * 0.3048;
+        var kilowatts = OpenDoor.RadiatedKilowatts(area, (1600 - 32) / 1.8, 0.95, 0.70, (75 - 32) / 1.8);
+        Assert.Equal(16_038.27, kilowatts * 3.6e6 / 1055.05585262, 16_038 * 0.002);
+    }
+
+    [Fact]
+    public void Nothing_radiates_between_equal_temperatures() => Assert.Equal(0, OpenDoor.RadiatedKilowatts(1, 20));
+
+    [Fact]
+    public void A_view_factor_above_one_is_refused() => Assert.Throws<ArgumentOutOfRangeException>(() => OpenDoor.RadiatedKilowatts(1, 1150, 0.9, 1.1));
+
+    // Colours computed independently by the same published steps (Planck, CIE 1931 fit, sRGB), one program and one language apart.
+    [Theory]
+    [InlineData(20, 0, 0, 0), InlineData(480, 38, 0, 0), InlineData(600, 78, 1, 0), InlineData(700, 117, 14, 0), InlineData(800, 158, 37, 0), InlineData(900, 195, 64, 0)]
+    [InlineData(1000, 223, 95, 0), InlineData(1100, 241, 128, 0), InlineData(1150, 246, 144, 0), InlineData(1200, 250, 161, 0), InlineData(1250, 252, 176, 0)]
+    public void The_glow_has_the_colour_of_a_black_body(double celsius, byte red, byte green, byte blue) =>
+        Assert.Equal(new SrgbColour(red, green, blue), Glow.Srgb(celsius));
+
+    // CIE standard illuminant A, 2856 K: x 0.4476, y 0.4074 (from memory); the fit's own error is 0.0012.
+    [Fact]
+    public void A_lamp_of_2856_kelvin_is_illuminant_A()
+    {
+        var (x, y) = Glow.Chromaticity(2856);
+        Assert.Equal(0.4476, x, 0.0013);
+        Assert.Equal(0.4074, y, 0.0013);
+        Assert.Equal((0.4464, 0.4085), (Math.Round(x, 4), Math.Round(y, 4)));
+    }
+
+    [Fact]
+    public void Hotter_is_never_darker()
+    {
+        var before = Glow.Srgb(20);
+        for (var celsius = 25; celsius <= 1400; celsius += 5)
+        {
+            var now = Glow.Srgb(celsius);
+            Assert.True(now.Red >= before.Red && now.Green >= before.Green, $"at {celsius} °C");
+            before = now;
+        }
+    }
+
+    [Fact]
+    public void A_colour_is_written_as_style_sheets_want_it() => Assert.Equal("#f69000", Glow.Srgb(1150).Hex);
+}
