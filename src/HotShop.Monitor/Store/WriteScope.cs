@@ -9,8 +9,11 @@ namespace HotShop.Monitor.Store;
 /// </summary>
 public sealed class WriteScope(SqliteConnection connection, Instant now)
 {
+    readonly StatementCache? statements;
     readonly List<Action> afterCommit = [];
     readonly List<Action> undo = [];
+
+    internal WriteScope(SqliteConnection connection, Instant now, StatementCache statements) : this(connection, now) => this.statements = statements;
 
     public SqliteConnection Connection { get; } = connection;
 
@@ -32,9 +35,11 @@ public sealed class WriteScope(SqliteConnection connection, Instant now)
         return command;
     }
 
+    /// <summary>Runs a statement that returns nothing; its text is kept prepared, so use parameters in the same order each time.</summary>
     /// <returns>Rows changed.</returns>
     public int Execute(string sql, params ReadOnlySpan<(string Name, object? Value)> parameters)
     {
+        if (statements is not null) return statements.Take(sql, parameters).ExecuteNonQuery();
         using var command = Command(sql, parameters);
         return command.ExecuteNonQuery();
     }

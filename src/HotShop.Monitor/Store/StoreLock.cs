@@ -1,0 +1,25 @@
+namespace HotShop.Monitor.Store;
+
+/// <summary>One service per store: held from start to end, freed by the system when the process dies.</summary>
+sealed class StoreLock : IDisposable
+{
+    readonly FileStream file;
+
+    StoreLock(FileStream file) => this.file = file;
+
+    /// <exception cref="StoreException">Another process has the store.</exception>
+    public static StoreLock Take(string directory)
+    {
+        var path = Path.Combine(directory, "hotshop.lock");
+        try
+        {
+            return new StoreLock(new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None));
+        }
+        catch (IOException cause)
+        {
+            throw new StoreException($"{path}: another hotshop runs on this store; stop it first, or name another data folder", cause);
+        }
+    }
+
+    public void Dispose() => file.Dispose();
+}
