@@ -103,7 +103,7 @@ sealed class ArrivalBook
         for (var hour = from + HourMicros; hour < to; hour += HourMicros) Mark(series, hour, scope);
     }
 
-    (long? Before, long? After) Neighbours(int series, long micros, WriteScope scope)
+    static (long? Before, long? After) Neighbours(int series, long micros, WriteScope scope)
     {
         using var command = scope.Command("""
             SELECT max(at), 0 FROM (SELECT max(at) AS at FROM reading WHERE series = $series AND at < $at UNION ALL SELECT max(at) FROM arrival WHERE series = $series AND at < $at)

@@ -9,12 +9,13 @@ namespace HotShop.Monitor.Readings;
 public sealed record LatestReading(Instant At, Instant ArrivedAt, double Value, string Unit, ReadingMarks Marks);
 
 /// <summary>Quality of a channel's newest value, as the pages and interfaces name it.</summary>
-public enum Quality { Good, Stale, Implausible, Late, Missing }
+public enum Quality { Good, Stale, Implausible, OpenCircuit, NoTerminals, Late, Missing }
 
 /// <summary>Newest value per channel; filled from the store at start, then by each commit.</summary>
 public sealed class LatestReadings
 {
     readonly ConcurrentDictionary<string, LatestReading> latest = new();
+    readonly ConcurrentDictionary<string, LatestReading> voltages = new();
 
     public LatestReadings(IStoreReader store)
     {
@@ -37,6 +38,7 @@ public sealed class LatestReadings
     /// <summary>Newer than three intervals is good; an old value is stale, however it looked.</summary>
     public Quality QualityOf(ChannelPlan channel, Instant now) => Of(channel) switch
     {
+        var reading when channel.Thermocouple is not null && VoltageTrouble(channel, reading) is { } trouble => trouble,
         null => Quality.Missing,
         { } reading when (reading.Marks & (ReadingMarks.Implausible | ReadingMarks.OpenCircuit)) != 0 => Quality.Implausible,
         { } reading when now - reading.At > channel.LongestGap => Quality.Stale,
@@ -47,13 +49,18 @@ public sealed class LatestReadings
     internal void Adopt(IEnumerable<StoredReading> readings)
     {
         foreach (var reading in readings)
-            if (reading.IsCanonical) Adopt(reading.Channel.Id, new LatestReading(reading.At, reading.ArrivedAt, reading.Value, reading.Unit, reading.Marks));
+            Adopt(reading.Channel.Id, new LatestReading(reading.At, reading.ArrivedAt, reading.Value, reading.Unit, reading.Marks));
     }
 
-    /// <summary>A raw voltage never hides the temperature made from it: only a channel's canonical unit is kept when both are there.</summary>
-    void Adopt(string channel, LatestReading reading)
-    {
-        if (reading.Unit == Quantities.Millivolt) return;
-        latest.AddOrUpdate(channel, reading, (_, before) => reading.At >= before.At || reading.Unit != before.Unit ? reading : before);
-    }
+    /// <summary>A voltage newer than the last temperature, and why it gave none.</summary>
+    Quality? VoltageTrouble(ChannelPlan channel, LatestReading? temperature) =>
+        voltages.TryGetValue(channel.Id, out var voltage) && (temperature is null || voltage.At > temperature.At)
+            ? (voltage.Marks & ReadingMarks.OpenCircuit) != 0 ? Quality.OpenCircuit
+                : (voltage.Marks & ReadingMarks.NoTerminals) != 0 ? Quality.NoTerminals : null
+            : null;
+
+    /// <summary>A raw voltage never hides the temperature made from it: it is kept apart, for what it says of the wire.</summary>
+    void Adopt(string channel, LatestReading reading) =>
+        (reading.Unit == Quantities.Millivolt ? voltages : latest).AddOrUpdate(channel, reading,
+            (_, before) => reading.At >= before.At || reading.Unit != before.Unit ? reading : before);
 }

@@ -27,6 +27,9 @@ public enum ReadingMarks
 
     /// <summary>The thermocouple's circuit is open or its voltage is outside the type's range.</summary>
     OpenCircuit = 32,
+
+    /// <summary>A thermocouple's voltage whose terminals nobody measured at that time: no temperature can be told.</summary>
+    NoTerminals = 64,
 }
 
 /// <summary>A reading that this transaction stores. Duplicates and refused rows never get here.</summary>

@@ -1,0 +1,36 @@
+using HotShop.Monitor.Store;
+using HotShop.Monitor.Wire;
+using HotShop.Physics.Energy;
+using Microsoft.Data.Sqlite;
+using NodaTime;
+
+namespace HotShop.Monitor.Readings;
+
+/// <summary>What an hour of a series adds up to.</summary>
+/// <param name="Amount">Integral in (unit × hours), or for a counter what passed, over the covered seconds.</param>
+/// <param name="GapSeconds">Covered only in total: a counter's reading before and after a gap.</param>
+/// <param name="Resets">Times the counter lost its thread in this hour.</param>
+public sealed record HourRow(Instant Hour, double Amount, double CoveredSeconds, double GapSeconds, double? Mean, double? Min, double? Max, int Count, int Resets)
+{
+    public static HourRow Empty(Instant hour) => new(hour, 0, 0, 0, null, null, null, 0, 0);
+
+    /// <param name="samples">Time-sorted, with three neighbours on each side where there are any.</param>
+    public static HourRow Of(Instant hour, IReadOnlyList<Sample> samples, ChannelPlan channel)
+    {
+        var end = hour + Duration.FromHours(1);
+        var total = HourIntegral.Of(hour, end, samples, channel.Quantity.CourseOf(), channel.LongestGap);
+        if (!channel.Quantity.IsCumulative())
+            return new HourRow(hour, total.IntegralHours, total.CoveredSeconds, 0, total.TimeWeightedMean, total.Min, total.Max, total.Count, 0);
+        var meter = CumulativeMeter.Between(hour, end, samples, new MeterTraits(channel.CounterDigits, channel.CounterMaximumPerHour, channel.LongestGap));
+        return new HourRow(hour, meter.Amount, meter.CoveredSeconds, meter.GapSeconds, null, total.Min, total.Max, total.Count, meter.Resets.Count);
+    }
+
+    internal void Write(int series, WriteScope scope) =>
+        scope.Execute("INSERT OR REPLACE INTO hour VALUES ($series, $hour, $amount, $covered, $gap, $mean, $min, $max, $count, $resets)",
+            ("$series", series), ("$hour", Hour.ToMicroseconds()), ("$amount", Amount), ("$covered", CoveredSeconds), ("$gap", GapSeconds),
+            ("$mean", Mean), ("$min", Min), ("$max", Max), ("$count", Count), ("$resets", Resets));
+
+    internal static HourRow Read(SqliteDataReader row, int first) => new(
+        row.GetInstant(first), row.GetDouble(first + 1), row.GetDouble(first + 2), row.GetDouble(first + 3),
+        row.GetNumberOrNull(first + 4), row.GetNumberOrNull(first + 5), row.GetNumberOrNull(first + 6), row.GetInt32(first + 7), row.GetInt32(first + 8));
+}

@@ -1,0 +1,129 @@
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Live;
+using HotShop.Monitor.Store;
+using HotShop.Monitor.Wire;
+using HotShop.Physics.Energy;
+using NodaTime;
+
+namespace HotShop.Monitor.Readings;
+
+/// <summary>
+/// Takes messages into the store: one piece of one transaction each, with the alarm transitions it causes.
+/// Whoever waits for <see cref="Accept"/> knows that everything in the message is kept, as a reading, a log entry or a refusal.
+/// </summary>
+sealed partial class Intake(
+    StudioPlan plan, IStoreWriter writer, SeriesBook series, ArrivalBook arrivals, LatestReadings latest, RecentSamples recent,
+    IEnumerable<IReadingStage> stages, ILogEntryStage logbook, LiveFeed live, ILogger<Intake> log) : IIntake
+{
+    static readonly Duration FutureTolerance = Duration.FromMinutes(2);
+    static readonly Instant Earliest = Instant.FromUtc(2020, 1, 1, 0, 0);
+
+    readonly MessageReader reader = new(plan.Channels);
+    readonly IReadOnlyList<IReadingStage> stages = [.. stages];
+    readonly Duration kept = Duration.FromDays(plan.Configuration.Store.RawDays);
+
+    public async Task Accept(IncomingMessage message, CancellationToken stop)
+    {
+        var content = reader.Read(message);
+        try
+        {
+            await writer.Write(scope => Apply(message, content, scope), stop);
+        }
+        catch (Exception fault) when (fault is not (StoreException or OperationCanceledException))
+        {
+            // A message that trips over a defect must not come again for ever, nor stop the rest: it is kept as refused.
+            Tripped(message.Topic, fault);
+            await writer.Write(scope => RefusedList.Add(message, $"could not be taken because of a fault in the service ({fault.GetType().Name}); please report it", scope), stop);
+        }
+    }
+
+    bool Apply(IncomingMessage message, WireContent content, WriteScope scope)
+    {
+        foreach (var refusal in content.Refusals) RefusedList.Add(message, refusal.Reason, scope);
+        if (content.Entry is { } entry && logbook.Take(entry, message.ArrivedAt, scope) is { } reason) RefusedList.Add(message, reason, scope);
+        if (content.Readings.Count == 0) return true;
+
+        var stored = new List<StoredReading>(content.Readings.Count + 1);
+        foreach (var row in content.Readings) Take(message, row, stored, scope);
+        if (stored.Count == 0) return true;
+        foreach (var stage in stages) stage.React(stored, scope);
+        scope.OnCommit(() => Adopt(stored));
+        return true;
+    }
+
+    void Take(IncomingMessage message, WireReading row, List<StoredReading> stored, WriteScope scope)
+    {
+        if (message.Retained && row.At is null)
+        {
+            // A last value of unknown age tells nothing about now, and nothing about any other moment.
+            scope.Count(Counters.RetainedWithoutTime);
+            return;
+        }
+        var (at, marks) = TimeOf(row, message.ArrivedAt);
+        if ((marks & ReadingMarks.ImpossibleTime) != 0) scope.Count(Counters.ImpossibleTime);
+        if (at < message.ArrivedAt - kept)
+        {
+            scope.Count(Counters.TooOld);
+            RefusedList.Add(message, $"the reading of {at} is older than the {kept.Days} days that raw readings are kept; import it as history instead", scope);
+            return;
+        }
+        if (message.Retained) marks |= ReadingMarks.Retained;
+        var isLate = message.ArrivedAt - at > row.Channel.LiveLag;
+        if (isLate && !message.Retained)
+        {
+            marks |= ReadingMarks.Late;
+            scope.Count(Counters.Late);
+        }
+        var isLive = !isLate && !message.Retained;
+        if (row.Unit == Quantities.Millivolt)
+        {
+            var (celsius, why) = Temperatures.Of(row.Channel, row.Value, TerminalsAt(row.Channel, at, stored, scope));
+            Store(row.Channel, row.Unit, row.Value, marks | why);
+            if (celsius is { } value) Store(row.Channel, row.Channel.Quantity.CanonicalUnit(), value, marks | Plausibility(row.Channel, value));
+        }
+        else Store(row.Channel, row.Unit, row.Value, marks | Plausibility(row.Channel, row.Value));
+
+        void Store(ChannelPlan channel, string unit, double value, ReadingMarks allMarks)
+        {
+            var one = series.FindOrMake(channel.Id, unit, scope);
+            if (arrivals.Add(one, at, value, allMarks, message.ArrivedAt, channel.Quantity.IsCumulative(), scope) == ArrivalResult.Stored)
+                stored.Add(new StoredReading(channel, unit, at, value, allMarks, isLive, message.ArrivedAt));
+        }
+    }
+
+    static (Instant At, ReadingMarks Marks) TimeOf(WireReading row, Instant arrived) => row.At switch
+    {
+        null => (arrived.Whole(), ReadingMarks.ArrivalTime),
+        { } at when at > arrived + FutureTolerance || at < Earliest => (arrived.Whole(), ReadingMarks.ArrivalTime | ReadingMarks.ImpossibleTime),
+        { } at => (at.Whole(), ReadingMarks.None),
+    };
+
+    static ReadingMarks Plausibility(ChannelPlan channel, double value) =>
+        value < channel.PlausibleLow || value > channel.PlausibleHigh ? ReadingMarks.Implausible : ReadingMarks.None;
+
+    /// <summary>The terminals' temperature at or last before a moment, at most an hour old: it moves slowly.</summary>
+    double? TerminalsAt(ChannelPlan channel, Instant at, List<StoredReading> sameMessage, WriteScope scope)
+    {
+        if (channel.ColdJunction is not { } id || plan.Channels.Find(id) is not { } junction || series.Of(junction) is not { } one) return null;
+        foreach (var other in sameMessage) if (other.Channel.Id == id && other.IsCanonical) return other.Value;
+        var samples = recent.Of(one.Id);
+        for (var i = samples.Count - 1; i >= 0; i--) if (samples[i].At <= at) return samples[i].Value;
+        var from = at - Duration.FromHours(1);
+        var before = SampleRows.WithNeighbours(scope.Connection, one.Id, from, at + Duration.FromMinutes(1)).FindLast(s => s.At <= at + Duration.FromMinutes(1) && s.At >= from);
+        return before == default ? null : before.Value;
+    }
+
+    void Adopt(List<StoredReading> stored)
+    {
+        latest.Adopt(stored);
+        foreach (var reading in stored)
+        {
+            if (!reading.IsCanonical) continue;
+            if (reading.IsPlausible) recent.Add(series.Find(reading.Channel.Id, reading.Unit)!.Id, new Sample(reading.At, reading.Value));
+            live.Publish(new LiveEvent("reading", reading.Channel.Id, reading));
+        }
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "A message on {Topic} tripped over a fault in the service and was set aside")]
+    private partial void Tripped(string topic, Exception fault);
+}

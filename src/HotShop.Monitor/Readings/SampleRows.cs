@@ -1,0 +1,42 @@
+using HotShop.Monitor.Store;
+using HotShop.Physics.Energy;
+using Microsoft.Data.Sqlite;
+using NodaTime;
+
+namespace HotShop.Monitor.Readings;
+
+/// <summary>Reads samples of a series from both tables, in time order. Values marked implausible or without a circuit are left out.</summary>
+static class SampleRows
+{
+    const int LeftOut = (int)(ReadingMarks.Implausible | ReadingMarks.OpenCircuit | ReadingMarks.NoTerminals);
+
+    /// <summary>Samples from up to three before the start to up to three after the end, as the integrals want them.</summary>
+    public static List<Sample> WithNeighbours(SqliteConnection connection, int series, Instant from, Instant to)
+    {
+        var samples = new List<Sample>();
+        samples.AddRange(Read(connection, $"at < $from AND (marks & {LeftOut}) = 0", "at DESC LIMIT 3", series, from, to));
+        samples.Reverse();
+        samples.AddRange(Read(connection, $"at >= $from AND at < $to AND (marks & {LeftOut}) = 0", "at", series, from, to));
+        samples.AddRange(Read(connection, $"at >= $to AND (marks & {LeftOut}) = 0", "at LIMIT 3", series, from, to));
+        return samples;
+    }
+
+    static List<Sample> Read(SqliteConnection connection, string where, string order, int series, Instant from, Instant to)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = $"""
+            SELECT at, value FROM (
+                SELECT * FROM (SELECT at, value FROM reading WHERE series = $series AND {where} ORDER BY {order})
+                UNION ALL
+                SELECT * FROM (SELECT at, value FROM arrival WHERE series = $series AND {where} ORDER BY {order})
+            ) ORDER BY {order}
+            """;
+        command.Parameters.AddWithValue("$series", series);
+        command.Parameters.AddWithValue("$from", from.ToMicroseconds());
+        command.Parameters.AddWithValue("$to", to.ToMicroseconds());
+        using var rows = command.ExecuteReader();
+        var samples = new List<Sample>();
+        while (rows.Read()) samples.Add(new Sample(rows.GetInstant(0), rows.GetDouble(1)));
+        return samples;
+    }
+}

@@ -1,0 +1,11 @@
+using HotShop.Monitor.Store;
+using NodaTime;
+
+namespace HotShop.Monitor.Wire;
+
+/// <summary>Takes log entries that came over the wire, inside the transaction of their message.</summary>
+public interface ILogEntryStage
+{
+    /// <returns>Null when the entry is in the logbook (now, or from before under the same id); else why it is refused.</returns>
+    string? Take(WireLogEntry entry, Instant arrivedAt, WriteScope scope);
+}
