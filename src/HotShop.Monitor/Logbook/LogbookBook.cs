@@ -1,0 +1,98 @@
+using System.Text.Json.Nodes;
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Live;
+using HotShop.Monitor.Modes;
+using HotShop.Monitor.Store;
+using HotShop.Monitor.Wire;
+using Microsoft.Data.Sqlite;
+using NodaTime;
+
+namespace HotShop.Monitor.Logbook;
+
+/// <summary>What became of an entry: the row that holds it (a new one, or the one that was there under the same id), or why it is refused.</summary>
+public sealed record LogResult(LogEntry? Entry, bool IsNew, string? Refusal);
+
+/// <summary>The logbook: append-only, the same id is the same entry.</summary>
+public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreReader store, IEnumerable<ILogbookStage> stages, LiveFeed live) : ILogEntryStage
+{
+    static readonly Duration FutureTolerance = Duration.FromMinutes(2);
+    readonly IReadOnlyList<ILogbookStage> stages = [.. stages];
+
+    public Task<LogResult> Add(WireLogEntry entry, Instant arrivedAt, CancellationToken stop) =>
+        writer.Write(scope => Add(entry, arrivedAt, scope), stop);
+
+    string? ILogEntryStage.Take(WireLogEntry entry, Instant arrivedAt, WriteScope scope) => Add(entry, arrivedAt, scope).Refusal;
+
+    /// <summary>Checks the sense of an entry whose form is right, and keeps it.</summary>
+    public LogResult Add(WireLogEntry entry, Instant arrivedAt, WriteScope scope)
+    {
+        if (plan.Appliance(entry.Appliance) is not { } appliance) return Refuse($"there is no appliance '{entry.Appliance}'");
+        if (entry.Id is { } known && Find(known, scope.Connection) is { } before) return new LogResult(before, false, null);
+        var at = (entry.At ?? arrivedAt).Whole();
+        if (at > arrivedAt + FutureTolerance) return Refuse($"it says {at}, which is in the future; check the device's clock");
+        if (entry.Entry == "mode" && ModeNames.Parse(entry.Fields["mode"]?.GetValue<string>()) is null)
+            return Refuse($"'{entry.Fields["mode"]}' is no mode; use one of {string.Join(", ", ModeNames.Names)}");
+        if (entry.Entry is "gather" or "charge" or "dip" or "tally" or "ladle-out" or "returned-glass" or "pot-changed" && appliance.Options.Pot is null)
+            return Refuse($"{appliance.Name} has no pot; log it to the furnace, or describe its pot in the configuration");
+        if (UnknownSize(entry, appliance) is { } size)
+            return Refuse($"'{size}' is no size of gather here; use one of {string.Join(", ", appliance.Options.Pot!.GatherKilograms.Keys)}, or give massKg");
+        var corrects = entry.Entry == "correction" ? entry.Fields["of"]!.GetValue<string>() : null;
+        if (corrects is not null && Find(corrects, scope.Connection) is null) return Refuse($"there is no entry '{corrects}' to correct");
+        return new LogResult(Insert(entry, at, corrects, arrivedAt, scope), true, null);
+
+        LogResult Refuse(string reason) => new(null, false, $"log entry {entry.Entry} of {entry.Appliance}: {reason}");
+    }
+
+    static string? UnknownSize(WireLogEntry entry, AppliancePlan appliance)
+    {
+        if (appliance.Options.Pot is not { } pot) return null;
+        if (entry.Entry == "tally") return ((JsonObject)entry.Fields["gathers"]!).Select(g => g.Key).FirstOrDefault(size => !pot.GatherKilograms.ContainsKey(size));
+        return entry.Entry == "gather" && !entry.Fields.ContainsKey("massKg") && entry.Fields["size"]?.GetValue<string>() is { } one && !pot.GatherKilograms.ContainsKey(one) ? one : null;
+    }
+
+    LogEntry Insert(WireLogEntry entry, Instant at, string? corrects, Instant arrivedAt, WriteScope scope)
+    {
+        var id = entry.Id ?? $"at-{at.ToMicroseconds()}-{Guid.NewGuid():N}"[..40];
+        using var command = scope.Command("""
+            INSERT INTO log_entry (id, appliance, entry, at, who, fields, corrects, arrived)
+            VALUES ($id, $appliance, $entry, $at, $who, $fields, $corrects, $arrived) RETURNING seq
+            """,
+            ("$id", id), ("$appliance", entry.Appliance), ("$entry", entry.Entry), ("$at", at.ToMicroseconds()), ("$who", entry.Who),
+            ("$fields", entry.Fields.ToJsonString()), ("$corrects", corrects), ("$arrived", arrivedAt.ToMicroseconds()));
+        var kept = new LogEntry((long)command.ExecuteScalar()!, id, entry.Appliance, entry.Entry, at, entry.Who, entry.Fields, arrivedAt);
+        foreach (var stage in stages) stage.React(kept, scope);
+        scope.OnCommit(() => live.Publish(new LiveEvent("log", kept.Id, kept)));
+        return kept;
+    }
+
+    static LogEntry? Find(string id, SqliteConnection connection)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = $"SELECT {LogRows.Columns} FROM log_entry WHERE id = $id";
+        command.Parameters.AddWithValue("$id", id);
+        using var rows = command.ExecuteReader();
+        return rows.Read() ? LogRows.Read(rows) : null;
+    }
+
+    /// <summary>Entries in [from, to) in the order of their time; those that were corrected away are there too, with their corrections.</summary>
+    public IReadOnlyList<LogEntry> Entries(string? appliance, Instant from, Instant to, int most = 100_000)
+    {
+        using var connection = store.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = $"""
+            SELECT * FROM (SELECT {LogRows.Columns} FROM log_entry
+            WHERE at >= $from AND at < $to AND ($appliance IS NULL OR appliance = $appliance) ORDER BY at DESC, seq DESC LIMIT $most) ORDER BY at, seq
+            """;
+        command.Parameters.AddWithValue("$from", from.ToMicroseconds());
+        command.Parameters.AddWithValue("$to", to.ToMicroseconds());
+        command.Parameters.AddWithValue("$appliance", (object?)appliance ?? DBNull.Value);
+        command.Parameters.AddWithValue("$most", most);
+        using var rows = command.ExecuteReader();
+        var entries = new List<LogEntry>();
+        while (rows.Read()) entries.Add(LogRows.Read(rows));
+        return entries;
+    }
+
+    /// <summary>What holds after corrections: corrected entries carry the new fields, or are gone where the correction brings none.</summary>
+    public IReadOnlyList<LogEntry> InForce(string appliance, Instant from, Instant to) => Corrections.Apply(Entries(appliance, from, to));
+}

@@ -1,0 +1,33 @@
+using HotShop.Monitor.Configuration;
+using NodaTime;
+using NodaTime.Text;
+
+namespace HotShop.Monitor.Modes;
+
+/// <summary>The changes of mode that a timetable asks for. Pure; days and times are the studio's.</summary>
+public sealed class Timetable(IReadOnlyList<TimetableEntry> entries, DateTimeZone zone)
+{
+    static readonly LocalTimePattern Pattern = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+
+    readonly List<(IReadOnlySet<IsoDayOfWeek> Days, LocalTime At, Mode Mode)> lines =
+        [.. entries.Select(e => (Weekdays.Parse(e.Days)!, Pattern.Parse(e.At).Value, ModeNames.Parse(e.Mode)!.Value))];
+
+    /// <summary>
+    /// Changes due in (after, upTo], in order. A time that the clock skips in spring is taken right after the skip;
+    /// one that it shows twice in autumn is taken the first time.
+    /// </summary>
+    public IReadOnlyList<(Instant At, Mode Mode)> Due(Instant after, Instant upTo)
+    {
+        if (lines.Count == 0 || upTo <= after) return [];
+        var due = new List<(Instant At, Mode Mode)>();
+        var last = upTo.InZone(zone).Date;
+        for (var day = after.InZone(zone).Date; day <= last; day = day.PlusDays(1))
+            foreach (var (days, time, mode) in lines)
+            {
+                if (!days.Contains(day.DayOfWeek)) continue;
+                var at = day.At(time).InZoneLeniently(zone).ToInstant();
+                if (at > after && at <= upTo) due.Add((at, mode));
+            }
+        return [.. due.OrderBy(d => d.At)];
+    }
+}
