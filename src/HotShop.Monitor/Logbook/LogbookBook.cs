@@ -2,8 +2,10 @@ using System.Text.Json.Nodes;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Live;
 using HotShop.Monitor.Modes;
+using HotShop.Monitor.Readings;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
+using HotShop.Physics.Pot;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 
@@ -17,6 +19,10 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
 {
     static readonly Duration FutureTolerance = Duration.FromMinutes(2);
     readonly IReadOnlyList<ILogbookStage> stages = [.. stages];
+    long version;
+
+    /// <summary>Grows with each entry: what was computed from an older version is no longer true.</summary>
+    public long Version => Volatile.Read(ref version);
 
     public Task<LogResult> Add(WireLogEntry entry, Instant arrivedAt, CancellationToken stop) =>
         writer.Write(scope => Add(entry, arrivedAt, scope), stop);
@@ -36,6 +42,8 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
             return Refuse($"{appliance.Name} has no pot; log it to the furnace, or describe its pot in the configuration");
         if (UnknownSize(entry, appliance) is { } size)
             return Refuse($"'{size}' is no size of gather here; use one of {string.Join(", ", appliance.Options.Pot!.GatherKilograms.Keys)}, or give massKg");
+        if (entry.Entry == "charge" && entry.Fields["material"]!.GetValue<string>() is var material && ChargeMaterial.Named(material) is null)
+            return Refuse($"'{material}' is no material; use one of {string.Join(", ", ChargeMaterial.All.Select(m => m.Name))}");
         var corrects = entry.Entry == "correction" ? entry.Fields["of"]!.GetValue<string>() : null;
         if (corrects is not null && Find(corrects, scope.Connection) is null) return Refuse($"there is no entry '{corrects}' to correct");
         return new LogResult(Insert(entry, at, corrects, arrivedAt, scope), true, null);
@@ -61,7 +69,11 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
             ("$fields", entry.Fields.ToJsonString()), ("$corrects", corrects), ("$arrived", arrivedAt.ToMicroseconds()));
         var kept = new LogEntry((long)command.ExecuteScalar()!, id, entry.Appliance, entry.Entry, at, entry.Who, entry.Fields, arrivedAt);
         foreach (var stage in stages) stage.React(kept, scope);
-        scope.OnCommit(() => live.Publish(new LiveEvent("log", kept.Id, kept)));
+        scope.OnCommit(() =>
+        {
+            Interlocked.Increment(ref version);
+            live.Publish(new LiveEvent("log", kept.Id, kept));
+        });
         return kept;
     }
 

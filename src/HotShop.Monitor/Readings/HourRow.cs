@@ -15,9 +15,12 @@ public sealed record HourRow(Instant Hour, double Amount, double CoveredSeconds,
     public static HourRow Empty(Instant hour) => new(hour, 0, 0, 0, null, null, null, 0, 0);
 
     /// <param name="samples">Time-sorted, with three neighbours on each side where there are any.</param>
-    public static HourRow Of(Instant hour, IReadOnlyList<Sample> samples, ChannelPlan channel)
+    public static HourRow Of(Instant hour, IReadOnlyList<Sample> samples, ChannelPlan channel) =>
+        Between(hour, hour + Duration.FromHours(1), samples, channel);
+
+    /// <summary>The same for a part of an hour; <see cref="Hour"/> is then its start.</summary>
+    public static HourRow Between(Instant hour, Instant end, IReadOnlyList<Sample> samples, ChannelPlan channel)
     {
-        var end = hour + Duration.FromHours(1);
         var total = HourIntegral.Of(hour, end, samples, channel.Quantity.CourseOf(), channel.LongestGap);
         if (!channel.Quantity.IsCumulative())
             return new HourRow(hour, total.IntegralHours, total.CoveredSeconds, 0, total.TimeWeightedMean, total.Min, total.Max, total.Count, 0);

@@ -19,6 +19,9 @@ public interface IReadingHistory
 
     /// <summary>Plausible samples with up to three neighbours on each side of [from, to), for an integral over a part of an hour.</summary>
     IReadOnlyList<Sample> WithNeighbours(ChannelPlan channel, Instant from, Instant to);
+
+    /// <summary>What a part of an hour adds up to; nothing where its raw readings are no longer kept.</summary>
+    HourRow Part(ChannelPlan channel, Instant from, Instant to);
 }
 
 sealed class ReadingHistory(IStoreReader store, SeriesBook series) : IReadingHistory
@@ -35,6 +38,8 @@ sealed class ReadingHistory(IStoreReader store, SeriesBook series) : IReadingHis
         using var connection = store.Open();
         return SampleRows.WithNeighbours(connection, one.Id, from, to);
     }
+
+    public HourRow Part(ChannelPlan channel, Instant from, Instant to) => HourRow.Between(from, to, WithNeighbours(channel, from, to), channel);
 
     public IReadOnlyList<MinuteRow> Minutes(ChannelPlan channel, Instant from, Instant to)
     {

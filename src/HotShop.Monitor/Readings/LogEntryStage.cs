@@ -1,7 +1,8 @@
 using HotShop.Monitor.Store;
+using HotShop.Monitor.Wire;
 using NodaTime;
 
-namespace HotShop.Monitor.Wire;
+namespace HotShop.Monitor.Readings;
 
 /// <summary>Takes log entries that came over the wire, inside the transaction of their message.</summary>
 public interface ILogEntryStage

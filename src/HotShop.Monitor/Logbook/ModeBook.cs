@@ -1,10 +1,10 @@
 using System.Text.Json.Nodes;
 using HotShop.Monitor.Configuration;
-using HotShop.Monitor.Live;
+using HotShop.Monitor.Modes;
 using HotShop.Monitor.Store;
 using NodaTime;
 
-namespace HotShop.Monitor.Modes;
+namespace HotShop.Monitor.Logbook;
 
 /// <summary>Modes in force, from the logbook's newest mode entry of each appliance; the configuration's mode until there is one.</summary>
 public sealed class ModeBook : IModes

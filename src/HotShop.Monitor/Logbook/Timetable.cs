@@ -1,8 +1,9 @@
 using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Modes;
 using NodaTime;
 using NodaTime.Text;
 
-namespace HotShop.Monitor.Modes;
+namespace HotShop.Monitor.Logbook;
 
 /// <summary>The changes of mode that a timetable asks for. Pure; days and times are the studio's.</summary>
 public sealed class Timetable(IReadOnlyList<TimetableEntry> entries, DateTimeZone zone)

@@ -1,0 +1,34 @@
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Http;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace HotShop.Monitor.Fuel;
+
+/// <summary>Energy of one step. <c>energyKwh</c> is measured, <c>estimatedEnergyKwh</c> is from nameplates and on-time; the cost covers both.</summary>
+public sealed record FuelAnswer(
+    Instant From, Instant To, double EnergyKwh, double EstimatedEnergyKwh, double VolumeM3, decimal? CostAmount, string Currency,
+    double Co2Kg, double MeasuredShare, int MeterResets);
+
+static class FuelEndpoints
+{
+    public static void MapFuel(this IEndpointRouteBuilder app) =>
+        app.MapGet("/api/fuel", (string? appliance, string? from, string? to, string? step, StudioPlan plan, FuelBook fuel, TimeProvider clock) =>
+        {
+            var one = Ask.Appliance(plan, appliance);
+            var now = clock.GetUtcNow().ToInstant();
+            var (start, end) = Ask.Span(from, to, now);
+            var chosen = step switch
+            {
+                null or "hour" => FuelStep.Hour,
+                "day" => FuelStep.Day,
+                "month" => FuelStep.Month,
+                _ => throw new BadHttpRequestException($"'step' is '{step}': write hour, day or month"),
+            };
+            return fuel.Use(one, start, end, chosen, now).Select(u => Answer(u, plan.Configuration.Currency));
+        }).WithName("fuel").WithSummary("Energy, gas, cost and carbon dioxide by hour, day or month of the studio's zone");
+
+    internal static FuelAnswer Answer(FuelUse use, string currency) => new(
+        use.From, use.To, use.EnergyKilowattHours, use.EstimatedKilowattHours, use.BaseCubicMetres, use.Cost, currency,
+        use.CarbonDioxideKilograms, use.MeasuredShare, use.Resets);
+}

@@ -1,0 +1,37 @@
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Readings;
+using HotShop.Monitor.Wire;
+
+namespace HotShop.Monitor.Fuel;
+
+public enum EnergyKind { Gas, Electricity }
+
+/// <summary>A channel that tells of energy, and how: measured, or only estimated from a nameplate and a relay.</summary>
+public sealed record FuelSource(ChannelPlan Channel, EnergyKind Kind, bool IsMeasured)
+{
+    /// <summary>
+    /// The sources of an appliance. A counter is believed before a flow or a power of the same kind: it knows what passed in a gap.
+    /// A nameplate is used only where nothing of that kind is measured.
+    /// </summary>
+    public static IReadOnlyList<FuelSource> Of(AppliancePlan appliance)
+    {
+        var gas = First(appliance, EnergyKind.Gas, Quantity.GasVolume) ?? First(appliance, EnergyKind.Gas, Quantity.GasFlow) ?? Nameplate(appliance, EnergyKind.Gas, Quantity.Valve);
+        var power = First(appliance, EnergyKind.Electricity, Quantity.Energy) ?? First(appliance, EnergyKind.Electricity, Quantity.Power) ?? Nameplate(appliance, EnergyKind.Electricity, Quantity.Relay);
+        return [.. new[] { gas, power }.OfType<FuelSource>()];
+    }
+
+    static FuelSource? First(AppliancePlan appliance, EnergyKind kind, Quantity quantity) =>
+        appliance.Channel(quantity) is { } channel ? new FuelSource(channel, kind, IsMeasured: true) : null;
+
+    static FuelSource? Nameplate(AppliancePlan appliance, EnergyKind kind, Quantity quantity) =>
+        appliance.Channels.FirstOrDefault(c => c.Quantity == quantity && c.NameplateKilowatts is not null) is { } channel ? new FuelSource(channel, kind, IsMeasured: false) : null;
+
+    /// <summary>Energy of an hour row in kWh (gas: gross at base conditions) and, for a gas meter, its volume at base conditions in m³.</summary>
+    public (double KilowattHours, double? BaseCubicMetres) EnergyOf(HourRow hour, StudioGas gas)
+    {
+        if (!IsMeasured) return (hour.Amount * Channel.NameplateKilowatts!.Value, null);
+        if (Kind == EnergyKind.Electricity) return (hour.Amount, null);
+        var baseCubicMetres = gas.ToBase(hour.Amount);
+        return (gas.Fuel.GrossKilowattHours(baseCubicMetres), baseCubicMetres);
+    }
+}

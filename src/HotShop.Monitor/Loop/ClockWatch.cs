@@ -1,0 +1,44 @@
+using HotShop.Monitor.Health;
+using HotShop.Monitor.Store;
+using NodaTime;
+
+namespace HotShop.Monitor.Loop;
+
+/// <summary>Notices a clock that stepped, or that is behind what is already stored: times would then lie.</summary>
+sealed class ClockWatch : ITickStage
+{
+    static readonly Duration Step = Duration.FromSeconds(30);
+    static readonly Duration ShownFor = Duration.FromHours(1);
+
+    readonly HealthBoard health;
+    readonly TimeProvider clock;
+    readonly Instant? newestStored;
+    (Instant Utc, long Stamp)? last;
+    (Instant Until, string Text)? stepped;
+
+    public ClockWatch(IStoreReader store, HealthBoard health, TimeProvider clock)
+    {
+        (this.health, this.clock) = (health, clock);
+        using var connection = store.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = "SELECT max(arrived) FROM arrival";
+        newestStored = command.ExecuteScalar() is long newest ? Columns.FromMicroseconds(newest) : null;
+    }
+
+    public void Tick(WriteScope scope)
+    {
+        var now = scope.Now;
+        var stamp = clock.GetTimestamp();
+        if (last is { } before)
+        {
+            var off = now - before.Utc - Duration.FromTimeSpan(clock.GetElapsedTime(before.Stamp, stamp));
+            if (off > Step || off < -Step)
+                stepped = (now + ShownFor, $"the clock stepped by {off.TotalSeconds:0} s at {now}; readings without a time of their own around it are off by that much. Check the network time");
+        }
+        last = (now, stamp);
+        if (newestStored is { } newest && now < newest - Step)
+            health.Report(HealthBoard.Clock, false, $"the clock shows {now}, but readings up to {newest} are stored; set the clock, or wait for network time", now);
+        else if (stepped is { } step && now < step.Until) health.Report(HealthBoard.Clock, false, step.Text, now);
+        else health.Report(HealthBoard.Clock, true, "running evenly", now);
+    }
+}

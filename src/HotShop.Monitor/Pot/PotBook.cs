@@ -1,0 +1,84 @@
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Logbook;
+using HotShop.Physics.Pot;
+using HotShop.Physics.Statistics;
+using NodaTime;
+
+namespace HotShop.Monitor.Pot;
+
+/// <summary>What a pot holds at a moment, and what was logged of it until then.</summary>
+public sealed record PotReport(PotPlan Plan, PotState State, IReadOnlyList<PotEvent> Events, LogEntry? LastCharge, double PullKilogramsPerHour)
+{
+    /// <summary>Glass that can be worked: what stands above the heel, kg.</summary>
+    public double WorkableKilograms => Math.Max(0, State.MassKilograms - Plan.Options.HeelKilograms);
+
+    /// <summary>Hours the workable glass lasts at the pull of the last hours; null while nobody gathers.</summary>
+    public double? HoursLeft => PullKilogramsPerHour > 0.05 ? WorkableKilograms / PullKilogramsPerHour : null;
+
+    /// <summary>When the last charge is clear by the configured time; null before the first charge.</summary>
+    public Instant? ReadyAt => LastCharge is { } charge ? charge.At + Duration.FromHours(Plan.Options.HoursToClear) : null;
+}
+
+/// <summary>Estimates pots from the logbook: the log folded in time order, at any moment. Nothing is kept that the log does not say.</summary>
+public sealed class PotBook(StudioPlan plan, LogbookBook logbook)
+{
+    static readonly Duration PullOver = Duration.FromHours(3);
+
+    readonly Dictionary<string, PotPlan> pots = plan.Appliances.Select(PotPlan.Of).OfType<PotPlan>().ToDictionary(p => p.Appliance);
+    readonly Dictionary<string, (long Version, IReadOnlyList<LogEntry> Entries)> kept = [];
+    readonly Lock gate = new();
+
+    public IReadOnlyCollection<PotPlan> Pots => pots.Values;
+
+    public PotPlan? Find(string appliance) => pots.GetValueOrDefault(appliance);
+
+    /// <returns>Null where the appliance has no pot.</returns>
+    public PotReport? At(string appliance, Instant at)
+    {
+        if (Find(appliance) is not { } pot) return null;
+        var entries = Entries(appliance);
+        var events = PotLog.Events(entries, pot);
+        var state = Estimator(pot, entries).At(at, events);
+        var recent = events.OfType<PotEvent.Gather>().Where(g => g.At > at - PullOver && g.At <= at).Sum(g => g.NominalKilograms * g.Count)
+            + events.OfType<PotEvent.WeighedGather>().Where(g => g.At > at - PullOver && g.At <= at).Sum(g => g.Kilograms);
+        var taken = recent * state.GatherFactor.Value / Math.Max(0.01, 1 - state.MissedShare);
+        return new PotReport(pot, state, events, entries.LastOrDefault(e => e.Entry == "charge" && e.At <= at), taken / PullOver.TotalHours);
+    }
+
+    /// <summary>Mass with its interval at each of the moments, for the strip.</summary>
+    public IReadOnlyList<PotState> Trace(string appliance, IReadOnlyList<Instant> moments)
+    {
+        if (Find(appliance) is not { } pot) return [];
+        var entries = Entries(appliance);
+        return Estimator(pot, entries).Trace(moments, PotLog.Events(entries, pot));
+    }
+
+    /// <summary>Glass melted in [from, to): charges times their yield, with its standard uncertainty.</summary>
+    public Estimate GlassMelted(string appliance, Instant from, Instant to)
+    {
+        if (Find(appliance) is not { } pot) return Estimate.Exact(0);
+        return PotLog.Events(Entries(appliance).Where(e => e.Entry == "charge" && e.At >= from && e.At < to), pot)
+            .OfType<PotEvent.Charge>()
+            .Aggregate(Estimate.Exact(0), (sum, charge) =>
+                // One scale and one guess at the yield serve all charges: their errors add, they do not average out.
+                new Estimate(sum.Value + charge.GlassKilograms, sum.StandardUncertainty + charge.GlassKilograms * charge.RelativeUncertainty));
+    }
+
+    static PotEstimator Estimator(PotPlan pot, IReadOnlyList<LogEntry> entries)
+    {
+        // A start that somebody typed is a look into the pot: good to a tenth.
+        Estimate? start = pot.Options.StartKilograms is { } kilograms ? Estimate.Relative(kilograms, 0.1) : null;
+        return new PotEstimator(pot.Glass, null, entries.Any(e => e.Entry == "pot-changed") ? null : start);
+    }
+
+    IReadOnlyList<LogEntry> Entries(string appliance)
+    {
+        var now = logbook.Version;
+        lock (gate)
+            if (kept.TryGetValue(appliance, out var known) && known.Version == now) return known.Entries;
+        var entries = logbook.InForce(appliance, Instant.MinValue, Instant.MaxValue);
+        lock (gate) kept[appliance] = (now, entries);
+        return entries;
+    }
+
+}

@@ -1,0 +1,81 @@
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Fuel;
+using HotShop.Monitor.Http;
+using HotShop.Monitor.Logbook;
+using HotShop.Physics.Statistics;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace HotShop.Monitor.Pot;
+
+public sealed record GathersAnswer(string Size, double MassKg, double Left, double LeftLow95, double LeftHigh95);
+
+public sealed record PotPointAnswer(Instant Time, double MassKg, double MassKgLow95, double MassKgHigh95);
+
+public sealed record ProfileAnswer(double HeightCm, double RadiusCm);
+
+public sealed record PotAnswer(
+    string Id, Instant At, double MassKg, double MassKgLow95, double MassKgHigh95, double LevelCm, double LevelCmLow95, double LevelCmHigh95,
+    double FreeboardCm, double FullKg, double HeightCm, double HeelKg, IReadOnlyList<GathersAnswer> GathersLeft, double PullKgPerHour, double? HoursLeft,
+    double GatherFactor, double MissedShare, Instant? LastDipAt, double UnexplainedKg,
+    IReadOnlyDictionary<string, object?>? LastCharge, Instant? ReadyAt, IReadOnlyList<ProfileAnswer> InnerProfile, IReadOnlyList<PotPointAnswer> History);
+
+/// <summary>Energy per kilogram of glass melted, gross: all energy of the furnace over all glass charged. Null where nothing was melted.</summary>
+public sealed record PerKilogramAnswer(
+    Instant From, Instant To, double GlassMeltedKg, double GlassMeltedKgLow95, double GlassMeltedKgHigh95, double EnergyKwh, double EnergyKwhLow95, double EnergyKwhHigh95,
+    double? GrossKwhPerKg, double? GrossKwhPerKgLow95, double? GrossKwhPerKgHigh95, double MeasuredShare);
+
+static class PotEndpoints
+{
+    static readonly Duration HistorySpan = Duration.FromHours(24);
+    const int HistoryPoints = 97;
+
+    public static void MapPots(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/api/pots/{site}/{id}", (string id, string? at, StudioPlan plan, PotBook pots, TimeProvider clock) => Answer(id, at, plan, pots, clock)).ExcludeFromDescription();
+        app.MapGet("/api/pots/{id}", (string id, string? at, StudioPlan plan, PotBook pots, TimeProvider clock) => Answer(id, at, plan, pots, clock))
+            .WithName("pot").WithSummary("Glass in a pot, with its 95 % interval, now or at a moment");
+
+        app.MapGet("/api/fuel/per-kilogram", (string? appliance, string? from, string? to, StudioPlan plan, PotBook pots, FuelBook fuel, TimeProvider clock) =>
+        {
+            var one = Ask.Appliance(plan, appliance);
+            var now = clock.GetUtcNow().ToInstant();
+            var (start, end) = Ask.Span(from, to, now);
+            var use = fuel.Between(one, start, end, now);
+            var glass = pots.GlassMelted(one.Id, start, end);
+            Estimate? perKilogram = glass.Value > 0 ? use.Total / glass : null;
+            return new PerKilogramAnswer(start, end, glass.Value, glass.Low95, glass.High95, use.Total.Value, Math.Max(0, use.Total.Low95), use.Total.High95,
+                perKilogram?.Value, perKilogram is { } p ? Math.Max(0, p.Low95) : null, perKilogram?.High95, use.MeasuredShare);
+        }).WithName("fuel-per-kilogram").WithSummary("Energy per kilogram of glass melted, gross, with 95 % intervals");
+    }
+
+    static PotAnswer Answer(string id, string? at, StudioPlan plan, PotBook pots, TimeProvider clock)
+    {
+        var appliance = Ask.Appliance(plan, id);
+        var moment = Ask.Time(at, "at", clock.GetUtcNow().ToInstant());
+        var report = pots.At(appliance.Id, moment)
+            ?? throw new BadHttpRequestException($"'{id}' has no pot: describe it in the configuration to count its glass", StatusCodes.Status404NotFound);
+        var (state, options) = (report.State, report.Plan.Options);
+        var step = HistorySpan / (HistoryPoints - 1);
+        var moments = Enumerable.Range(0, HistoryPoints).Select(i => moment - HistorySpan + step * i).ToList();
+        return new PotAnswer(
+            $"{plan.Site}/{appliance.Id}", moment, state.MassKilograms, state.MassKilogramsLow95, state.MassKilogramsHigh95,
+            state.LevelMetres * 100, state.LevelMetresLow95 * 100, state.LevelMetresHigh95 * 100,
+            state.FreeboardMetres * 100, state.FullKilograms, state.Pot.Geometry.HeightMetres * 100, options.HeelKilograms,
+            [.. options.GatherKilograms.Select(g => Gathers(g.Key, g.Value, report))], report.PullKilogramsPerHour, report.HoursLeft,
+            state.GatherFactor.Value, state.MissedShare, state.LastDipAt, state.UnexplainedKilograms,
+            report.LastCharge is { } charge ? LogbookEndpoints.Answer(charge, plan.Site) : null, report.ReadyAt,
+            Profile(state.Pot.Geometry), [.. pots.Trace(appliance.Id, moments).Select(s => new PotPointAnswer(s.At, s.MassKilograms, s.MassKilogramsLow95, s.MassKilogramsHigh95))]);
+    }
+
+    static GathersAnswer Gathers(string size, double kilograms, PotReport report)
+    {
+        var left = report.State.GathersLeft(size, kilograms, report.Plan.Options.HeelKilograms);
+        return new GathersAnswer(size, kilograms, Math.Max(0, left.Value), Math.Max(0, left.Low95), Math.Max(0, left.High95));
+    }
+
+    /// <summary>Inner radius at heights from bottom to rim, for drawing the section.</summary>
+    static List<ProfileAnswer> Profile(Physics.Pot.CrucibleGeometry geometry) =>
+        [.. Enumerable.Range(0, 41).Select(i => geometry.HeightMetres * i / 40)
+            .Select(h => new ProfileAnswer(h * 100, Math.Sqrt(geometry.SurfaceSquareMetres(h) / Math.PI) * 100))];
+}

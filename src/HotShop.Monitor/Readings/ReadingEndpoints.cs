@@ -1,0 +1,35 @@
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Http;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace HotShop.Monitor.Readings;
+
+/// <summary>A point of a channel's course: a raw value, or a step's mean with its extremes.</summary>
+public sealed record PointAnswer(Instant Time, double? Value, double? Mean, double? Min, double? Max, int? Count);
+
+public sealed record ReadingsAnswer(string Channel, string Quantity, string Unit, string Step, IReadOnlyList<PointAnswer> Points);
+
+static class ReadingEndpoints
+{
+    const int MostRaw = 20_000;
+
+    public static void MapReadings(this IEndpointRouteBuilder app) =>
+        app.MapGet("/api/readings", (string? channel, string? from, string? to, string? step, StudioPlan plan, IReadingHistory history, TimeProvider clock) =>
+        {
+            var one = Ask.Channel(plan, channel);
+            var (start, end) = Ask.Span(from, to, clock.GetUtcNow().ToInstant());
+            var chosen = step ?? Fitting(end - start);
+            IReadOnlyList<PointAnswer> points = chosen switch
+            {
+                "raw" => [.. history.Raw(one, start, end, MostRaw).Select(s => new PointAnswer(s.At, s.Value, null, null, null, null))],
+                "minute" => [.. history.Minutes(one, start, end).Select(m => new PointAnswer(m.Minute, null, m.Mean, m.Min, m.Max, m.Count))],
+                "hour" => [.. history.Hours(one, start, end).Where(h => h.Count > 0).Select(h => new PointAnswer(h.Hour, null, h.Mean, h.Min, h.Max, h.Count))],
+                _ => throw new BadHttpRequestException($"'step' is '{chosen}': write raw, minute or hour"),
+            };
+            return new ReadingsAnswer($"{plan.Site}/{one.Id}", Wire.Quantities.NameOf(one.Quantity), Wire.Quantities.CanonicalUnit(one.Quantity), chosen, points);
+        }).WithName("readings").WithSummary("A channel's values over time: raw, or by minute or hour");
+
+    /// <summary>A step that keeps a picture below some thousands of points.</summary>
+    static string Fitting(Duration span) => span <= Duration.FromHours(3) ? "raw" : span <= Duration.FromDays(7) ? "minute" : "hour";
+}
