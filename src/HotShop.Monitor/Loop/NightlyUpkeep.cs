@@ -1,0 +1,33 @@
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Readings;
+using NodaTime.Extensions;
+using Quartz;
+
+namespace HotShop.Monitor.Loop;
+
+/// <summary>Lets go of old rows at night, when nobody looks: calendar work, so Quartz calls it.</summary>
+[DisallowConcurrentExecution]
+sealed partial class NightlyUpkeep(Upkeep upkeep, TimeProvider clock, ILogger<NightlyUpkeep> log) : IJob
+{
+    public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken)
+    {
+        var gone = await upkeep.Run(clock.GetUtcNow().ToInstant(), cancellationToken);
+        Done(gone);
+    }
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "Nightly upkeep: {Rows} rows were older than they are kept")]
+    private partial void Done(long rows);
+}
+
+static class CalendarJobs
+{
+    public static IServiceCollection AddCalendarJobs(this IServiceCollection services, StudioPlan plan, TimeProvider clock) => services
+        .AddQuartz(q =>
+        {
+            q.UseTimeProvider(clock);
+            q.ScheduleJob<NightlyUpkeep>(
+                t => t.WithIdentity("nightly-upkeep").WithCronSchedule("0 40 3 * * ?", c => c.InTimeZone(TimeZoneInfo.FindSystemTimeZoneById(plan.Zone.Id))),
+                j => j.WithIdentity("nightly-upkeep"));
+        })
+        .AddQuartzHostedService(o => o.WaitForJobsToComplete = true);
+}
