@@ -20,7 +20,14 @@ public sealed record AlarmWords(string Sentence, string Consequence, string Firs
 public sealed record AlarmOccurrence(
     string Id, string AlarmId, string Appliance, string? Channel, string Kind, int Priority, AlarmState State, Instant Since,
     double? Value, double? Limit, string? Unit, AlarmWords Words,
-    Instant? AcknowledgedAt, string? AcknowledgedBy, Instant? ClearedAt);
+    Instant? AcknowledgedAt, string? AcknowledgedBy, Instant? ClearedAt)
+{
+    /// <summary>Id of the alarm that is its cause: this one is shown but calls nobody (its priority is 3).</summary>
+    public string? InhibitedBy { get; init; }
+
+    /// <summary>Its sensor is silent: the alarm stands, but nobody can say whether the condition still holds.</summary>
+    public bool IsUnverified { get; init; }
+}
 
 public enum AlarmChange { Raised, Acknowledged, Cleared }
 

@@ -106,15 +106,27 @@ static class ApplianceCheck
     {
         foreach (var (name, options) in appliance.Alarms)
         {
-            if (options.Limit is { } text && Limit.Parse(text) is null)
-                found.Add($"{where}.alarms.{name}.limit", $"'{text}' is no limit with a unit", "write e.g. 1290 °C, 2350 °F or 70 ppm");
-            if (options.Deadband is { } band && Limit.Parse(band) is null)
-                found.Add($"{where}.alarms.{name}.deadband", $"'{band}' is no difference with a unit", "write e.g. 10 K");
+            if (!AlarmKinds.OfAppliances.Contains(name))
+            {
+                found.Add($"{where}.alarms.{name}", "there is no such kind of alarm", $"write one of {string.Join(", ", AlarmKinds.OfAppliances)}");
+                continue;
+            }
+            LimitOf(found, $"{where}.alarms.{name}", name, options);
             if (options.Priority is { } priority) found.Range($"{where}.alarms.{name}.priority", priority, 1, 3);
             if (options.OnDelaySeconds is { } on) found.Range($"{where}.alarms.{name}.onDelaySeconds", on, 0, 86_400);
             if (options.OffDelaySeconds is { } off) found.Range($"{where}.alarms.{name}.offDelaySeconds", off, 0, 86_400);
             if (name == "overheat" && options.Limit is { } limitText && Limit.Parse(limitText) is { } limit) Overheat(found, $"{where}.alarms.overheat.limit", limit, kind);
         }
+    }
+
+    static void LimitOf(ProblemList found, string where, string kind, AlarmOptions options)
+    {
+        var example = AlarmKinds.LimitExample(kind);
+        if (options.Limit is { } text && (Limit.Parse(text) is not { } limit || (kind != AlarmKinds.Overheat && AlarmKinds.CanonicalLimit(kind, limit) is null)))
+            found.Add($"{where}.limit", example is null ? $"'{text}': this kind has no limit" : $"'{text}' is no limit with a unit of this kind",
+                example is null ? "leave it out" : $"write e.g. {example}");
+        if (options.Deadband is { } band && (Limit.Parse(band) is not { } difference || AlarmKinds.CanonicalDeadband(kind, difference) is null))
+            found.Add($"{where}.deadband", $"'{band}' is no difference with a unit of this kind", kind == AlarmKinds.Overheat ? "write e.g. 10 K" : $"write it in the unit of the limit{(example is null ? "" : $", e.g. {example}")}");
     }
 
     static void Overheat(ProblemList found, string where, Limit limit, ApplianceKind kind)
