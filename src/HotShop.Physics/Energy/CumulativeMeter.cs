@@ -5,15 +5,18 @@ namespace HotShop.Physics.Energy;
 /// <summary>Reads consumption off a counter that only runs forward: gas volume, electric energy. Pure: the same samples give the same bits.</summary>
 public static class CumulativeMeter
 {
+    // Readings in a row. Three neighbours beyond each edge settle two, so that hour by hour is the same as the whole day.
+    const int LongestGlitch = 2;
+
     /// <summary>Gain from <paramref name="from"/> up to <paramref name="to"/>.</summary>
     /// <param name="from">Start, included.</param>
     /// <param name="to">End, not included; not before <paramref name="from"/>.</param>
     /// <param name="samples">Readings sorted by time, with three neighbours before <paramref name="from"/> and after <paramref name="to"/> where there are any.</param>
     /// <param name="traits">What is known of the counter.</param>
     /// <remarks>
-    /// Between two readings the gain is spread evenly, however long the gap. A single reading that dips and returns, or jumps up and returns, is dropped.
-    /// A step back is a rollover when that is plausible, else a reset. The newest reading may still prove a glitch: a step back there is left open
-    /// (not covered, not reported) until a reading follows it.
+    /// Between two readings the gain is spread evenly, however long the gap. One or two readings in a row that dip and return, or jump up and return,
+    /// are dropped. A step back is a rollover when that is plausible, else a reset. The newest two readings may still prove a glitch: a step that
+    /// makes no sense there is left open (not covered, not reported) until later readings settle it.
     /// </remarks>
     /// <exception cref="ArgumentException">Samples out of order, or not finite.</exception>
     public static MeterTotal Between(Instant from, Instant to, IReadOnlyList<Sample> samples, MeterTraits traits)
@@ -28,29 +31,31 @@ public static class CumulativeMeter
         {
             SampleOrder.Check(samples, i);
             var here = samples[i];
-            Sample? next = i + 1 < samples.Count ? samples[i + 1] : null;
             if (kept is { } before)
             {
-                if (IsGlitch(before, here, next, traits))
+                if (IsGlitch(before, samples, i, traits))
                 {
                     sum.DropGlitch(here);
                     continue;
                 }
-                sum.Add(before, here, isNewest: next is null);
+                sum.Add(before, here, isSettled: i + LongestGlitch < samples.Count);
             }
             kept = here;
         }
         return sum.Total;
     }
 
-    /// <summary>Whether one reading leaves the course of its neighbours, which are themselves in order.</summary>
-    static bool IsGlitch(Sample before, Sample here, Sample? next, MeterTraits traits)
+    /// <summary>Whether a reading leaves the course that a reading soon after takes up again.</summary>
+    static bool IsGlitch(Sample before, IReadOnlyList<Sample> samples, int i, MeterTraits traits)
     {
-        if (next is not { } after) return false;
-        var returns = after.Value >= before.Value && traits.CanGain(after.Value - before.Value, after.At - before.At);
-        var isDip = here.Value < before.Value;
-        var isSpike = here.Value > after.Value;
-        return returns && (isDip || isSpike);
+        var here = samples[i].Value;
+        for (var j = i + 1; j <= i + LongestGlitch && j < samples.Count; j++)
+        {
+            var after = samples[j];
+            var returns = after.Value >= before.Value && traits.CanGain(after.Value - before.Value, after.At - before.At);
+            if (returns && (here < before.Value || here > after.Value)) return true;
+        }
+        return false;
     }
 
     struct Sum(Instant from, Instant to, MeterTraits traits)
@@ -67,11 +72,11 @@ public static class CumulativeMeter
             if (IsInside(sample.At)) glitches++;
         }
 
-        public void Add(Sample before, Sample here, bool isNewest)
+        public void Add(Sample before, Sample here, bool isSettled)
         {
             var span = here.At - before.At;
             if (GainBetween(before, here, span) is { } gain) AddStretch(before.At, here.At, gain, span);
-            else if (!isNewest && IsInside(here.At)) resets.Add(new(before.At, here.At, before.Value, here.Value));
+            else if (isSettled && IsInside(here.At)) resets.Add(new(before.At, here.At, before.Value, here.Value));
         }
 
         readonly double? GainBetween(Sample before, Sample here, Duration span)

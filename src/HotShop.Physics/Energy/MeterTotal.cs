@@ -14,5 +14,5 @@ public sealed record MeterReset(Instant After, Instant At, double Before, double
 /// <param name="CoveredSeconds">Time whose gain is known, gaps included, in s.</param>
 /// <param name="GapSeconds">The part of it where only the total across a long gap is known, spread evenly over the gap, in s.</param>
 /// <param name="Resets">Resets inside the stretch (start included, end not). Each loses one interval, which is not covered.</param>
-/// <param name="GlitchesDropped">Single readings inside the stretch that left the course and came back; they add nothing.</param>
+/// <param name="GlitchesDropped">Readings inside the stretch that left the course and came back; they add nothing.</param>
 public sealed record MeterTotal(double Amount, double CoveredSeconds, double GapSeconds, IReadOnlyList<MeterReset> Resets, int GlitchesDropped);

@@ -52,6 +52,15 @@ public class CumulativeMeterTests
     }
 
     [Fact]
+    public void Two_readings_in_a_row_that_dip_and_return_add_nothing_even_when_the_meters_size_is_unknown()
+    {
+        var total = CumulativeMeter.Between(At(0), At(60), Samples((0, 100), (10, 101), (11, 0), (12, 0), (13, 101.2), (60, 102)), Unknown);
+        Assert.Equal(2.0, total.Amount, 1e-12);
+        Assert.Equal(2, total.GlitchesDropped);
+        Assert.Empty(total.Resets);
+    }
+
+    [Fact]
     public void Five_digits_roll_over_at_a_hundred_thousand()
     {
         var total = Hour((0, 99_998.5), (30, 99_999.5), (60, 0.5), (61, 0.5));
@@ -82,13 +91,14 @@ public class CumulativeMeterTests
     }
 
     [Fact]
-    public void A_step_back_of_the_newest_reading_is_left_open_until_the_next()
+    public void A_step_back_of_the_newest_reading_is_left_open_until_two_more_settle_it()
     {
         var open = Hour((0, 500), (20, 501), (30, 0));
         Assert.Equal((1.0, 1200.0), (open.Amount, open.CoveredSeconds));
         Assert.Empty(open.Resets);
         Assert.Equal(1, Hour((0, 500), (20, 501), (30, 0), (31, 501.2)).GlitchesDropped);
-        Assert.Single(Hour((0, 500), (20, 501), (30, 0), (31, 0.1)).Resets);
+        Assert.Empty(Hour((0, 500), (20, 501), (30, 0), (31, 0.1)).Resets);
+        Assert.Single(Hour((0, 500), (20, 501), (30, 0), (31, 0.1), (32, 0.2)).Resets);
     }
 
     [Fact]
@@ -101,8 +111,8 @@ public class CumulativeMeterTests
         var traits = Unknown with { };
         var fiveDigits = new MeterTraits(5, null, traits.LongestGap);
         Assert.Equal(2.0, CumulativeMeter.Between(At(0), At(60), Samples((0, 99_999), (59, 1), (60, 1)), fiveDigits).Amount, 1e-9);
-        Assert.Single(CumulativeMeter.Between(At(0), At(60), Samples((0, 45_000), (59, 1), (60, 1)), fiveDigits).Resets);
-        Assert.Single(CumulativeMeter.Between(At(0), At(60), Samples((0, 99_999), (59, 1), (60, 1)), traits).Resets);
+        Assert.Single(CumulativeMeter.Between(At(0), At(60), Samples((0, 45_000), (58, 1), (59, 1), (60, 1)), fiveDigits).Resets);
+        Assert.Single(CumulativeMeter.Between(At(0), At(60), Samples((0, 99_999), (58, 1), (59, 1), (60, 1)), traits).Resets);
     }
 
     [Property]
@@ -134,12 +144,12 @@ public class CumulativeMeterTests
         return all[first..Math.Min(all.Length, Math.Max(first, end))];
     }
 
-    /// <summary>A counter near its rollover, read irregularly; with faults now and then a dip, a spike or a reset, never two in a row.</summary>
+    /// <summary>A counter near its rollover, read irregularly; with faults now and then a dip or a spike of one or two readings, or a reset.</summary>
     static Sample[] Running(Random random, bool withFaults)
     {
         var samples = new List<Sample>();
         var counter = 99_990.0;
-        var calm = 3;
+        var (calm, fault, faultFor) = (3, 0, 0);
         for (var minute = -20.0; minute < 1470; minute += 0.5 + 8 * random.NextDouble())
         {
             counter = (counter + 0.5 * random.NextDouble() * 0.1) % 100_000;
@@ -147,13 +157,11 @@ public class CumulativeMeterTests
             if (withFaults && calm-- < 0 && random.NextDouble() < 0.1)
             {
                 calm = 6;
-                switch (random.Next(3))
-                {
-                    case 0: value = 0; break;
-                    case 1: value += 500; break;
-                    default: counter = value = 1; break;
-                }
+                fault = random.Next(3);
+                faultFor = random.Next(1, 3);
+                if (fault == 2) counter = value = 1;
             }
+            if (faultFor-- > 0) value = fault switch { 0 => 0, 1 => value + 500, _ => value };
             samples.Add(new(At(minute), value));
         }
         return [.. samples];
