@@ -62,6 +62,51 @@ public class PotEstimatorTests
         Assert.True(after.HalfWidthKilograms > before.HalfWidthKilograms);
     }
 
+    // By hand: 12 kg nominal with 9 % forgotten is 13.08 kg. Its parts: the start 0.5 kg; bias √(0.2² + 0.1²) of 13.08; forgotten 0.09 of 12;
+    // scatter √30 · 0.4 · 0.15; forgotten pieces √(30 · 0.09 · 3) · 0.4.
+    [Fact]
+    public void The_doubt_after_thirty_gathers_is_the_sum_of_its_parts()
+    {
+        double[] parts = [0.5, 13.08 * Math.Sqrt(0.05), 12 * 0.09, Math.Sqrt(30) * 0.06, Math.Sqrt(30 * 0.09 * 3) * 0.4];
+        Assert.Equal(Quantiles.Normal95 * Math.Sqrt(parts.Sum(p => p * p)), After(60, Medium(1, 30)).HalfWidthKilograms, 1e-6);
+    }
+
+    // A wrong scale is wrong at every charge: 3 % of two charges of 30 kg is 1.8 kg, not 3 % of each in quadrature.
+    [Fact]
+    public void A_wrong_scale_is_wrong_at_every_charge()
+    {
+        var state = After(PotHabits.Usual, Estimate.Exact(20), new PotEvent.Charge(At(1), 30, 0), new PotEvent.Charge(At(2), 30, 0));
+        Assert.Equal(Quantiles.Normal95 * 1.8, state.HalfWidthKilograms, 1e-9);
+    }
+
+    [Fact]
+    public void Dips_teach_which_size_is_the_heavy_one()
+    {
+        var log = new List<PotEvent>();
+        for (var day = 0; day < 20; day++)
+        {
+            // Large gathers are 20 % heavy, small ones as configured; one size a day, 24 kg nominal.
+            var (size, nominal, factor) = day % 2 == 0 ? (GatherSizes.Large, 0.8, 1.2) : (GatherSizes.Small, 0.15, 1.0);
+            log.Add(new PotEvent.Dip(At(1440 * day), Depth(90)));
+            log.Add(new PotEvent.Gather(At(1440 * day + 60), nominal, (int)(24 / nominal), size));
+            log.Add(new PotEvent.Dip(At(1440 * day + 600), Depth(90 - 24 * factor)));
+            log.Add(new PotEvent.Charge(At(1440 * day + 700), 24 * factor));
+        }
+        var state = new PotEstimator(Pot).At(At(1440 * 20), log);
+        // 90 kg over each size: what matters is the ratio, free of forgotten gathers and of a common heavy hand.
+        var ratio = state.GathersLeft(GatherSizes.Small, 0.15).Value * 0.15 / (state.GathersLeft(GatherSizes.Large, 0.8).Value * 0.8);
+        Assert.Equal(1.2, ratio, 0.05);
+    }
+
+    // The mean of a normal of mean -0.5 and deviation 1 above 0 is 0.6411, its deviation 0.5181 (hazard of the normal at 0.5: 1.1411).
+    [Fact]
+    public void A_log_that_empties_the_pot_a_little_too_far_says_what_can_be_left()
+    {
+        var state = After(Exact, new Estimate(1, 1), new PotEvent.LadleOut(At(1), 1.5, 0));
+        Assert.Equal(0.6411, state.MassKilograms, 0.0001);
+        Assert.Equal(0.6411 + 1.96 * 0.5181, state.MassKilogramsHigh95, 0.0005);
+    }
+
     [Fact]
     public void Dips_teach_that_this_studio_gathers_heavy()
     {
