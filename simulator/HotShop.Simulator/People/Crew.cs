@@ -18,6 +18,7 @@ internal sealed class Crew
     readonly PriorityQueue<CrewAct, (Instant At, long Number)> planned = new();
     readonly Dictionary<string, string> modes = [];
     LocalDate plannedThrough;
+    Instant plannedUntil = Instant.MinValue;
     long actNumber;
     double loadKilograms;
     bool lastLoadIsIn;
@@ -73,10 +74,11 @@ internal sealed class Crew
 
     void PlanUntil(Instant now)
     {
-        while (plannedThrough <= now.InZone(options.Zone).Date)
+        while (plannedUntil <= now)
         {
             foreach (var act in DayPlan.For(plannedThrough, options.Zone, plant.Hidden, options.Seed)) Plan(act);
             plannedThrough = plannedThrough.PlusDays(1);
+            plannedUntil = options.Zone.AtStartOfDay(plannedThrough).ToInstant();
         }
     }
 
