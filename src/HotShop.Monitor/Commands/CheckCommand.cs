@@ -1,0 +1,21 @@
+using System.CommandLine;
+using HotShop.Monitor.Configuration;
+
+namespace HotShop.Monitor.Commands;
+
+static class CheckCommand
+{
+    public static Command Make()
+    {
+        var config = CommandLine.ConfigurationOption();
+        var command = new Command("check", "Checks the configuration without starting anything") { config };
+        command.SetAction(parsed =>
+        {
+            var file = parsed.GetValue(config)!;
+            var plan = PlanBuilder.Build(ConfigurationFile.Read(file.FullName), file.DirectoryName!);
+            Console.WriteLine($"{file.FullName}: in order. {plan.Appliances.Count} appliances, {plan.Channels.All.Count} channels, {plan.Configuration.People.Count} people.");
+            return CommandLine.Done;
+        });
+        return command;
+    }
+}

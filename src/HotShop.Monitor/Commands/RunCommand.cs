@@ -1,0 +1,31 @@
+using System.CommandLine;
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Web;
+
+namespace HotShop.Monitor.Commands;
+
+static class RunCommand
+{
+    public static Command Make(TimeProvider clock)
+    {
+        var config = CommandLine.ConfigurationOption();
+        var command = new Command("run", "Runs the service until it is stopped") { config };
+        command.SetAction(async (parsed, stop) =>
+        {
+            var file = parsed.GetValue(config)!;
+            var plan = PlanBuilder.Build(ConfigurationFile.Read(file.FullName), file.DirectoryName!);
+            await using var app = MonitorHost.Build(plan, new RunChoices(IsDemo: false, Speed: 1), clock, clock);
+            await app.StartAsync(stop);
+            Console.WriteLine($"{plan.Configuration.Name}: pages at http://{plan.Configuration.Http.Listen}/, readings at {BrokerText(plan)}. Stop with Ctrl+C.");
+            await app.WaitForShutdownAsync(stop);
+            return CommandLine.Done;
+        });
+        return command;
+    }
+
+    static string BrokerText(StudioPlan plan) => plan.Configuration.Broker switch
+    {
+        { Mode: "outside" } broker => $"the broker {broker.Host}:{broker.Port}",
+        var broker => $"mqtt://{broker.Listen}",
+    };
+}

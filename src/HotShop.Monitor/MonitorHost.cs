@@ -1,0 +1,120 @@
+using System.Globalization;
+using System.Net;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Fuel;
+using HotShop.Monitor.Health;
+using HotShop.Monitor.Http;
+using HotShop.Monitor.Live;
+using HotShop.Monitor.Logbook;
+using HotShop.Monitor.Loop;
+using HotShop.Monitor.Modes;
+using HotShop.Monitor.Pot;
+using HotShop.Monitor.Readings;
+using HotShop.Monitor.Store;
+using HotShop.Monitor.Web;
+using HotShop.Monitor.Web.Pages;
+using HotShop.Monitor.Wire;
+using NodaTime.Extensions;
+using OpenTelemetry.Metrics;
+using Serilog;
+using Serilog.Events;
+
+namespace HotShop.Monitor;
+
+/// <summary>Puts the service together: the only place that knows all folders.</summary>
+public static class MonitorHost
+{
+    /// <param name="plan">Checked.</param>
+    /// <param name="realClock">The wall's clock, for network time-outs and pages.</param>
+    /// <param name="clock">The service's clock; faster than the wall's in a demo.</param>
+    /// <param name="more">What a command adds, e.g. the demo's studio.</param>
+    /// <exception cref="StoreException">The store cannot be used; one line says why.</exception>
+    public static WebApplication Build(StudioPlan plan, RunChoices run, TimeProvider realClock, TimeProvider clock, Action<WebApplicationBuilder>? more = null)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            ContentRootPath = AppContext.BaseDirectory,
+            ApplicationName = typeof(MonitorHost).Assembly.GetName().Name,
+        });
+        builder.Configuration.Sources.Clear();
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = 1 << 20;
+            kestrel.Listen(IPEndPoint.Parse(plan.Configuration.Http.Listen));
+        });
+        Logging(builder, plan);
+
+        var store = StudioStore.Open(plan, run.IsDemo);
+        store.KeepConfiguration(JsonSerializer.Serialize(plan.Configuration, ConfigurationFile.Json), clock.GetUtcNow().ToInstant());
+        var services = builder.Services;
+        services.AddSingleton(plan).AddSingleton(run).AddSingleton(clock).AddSingleton(plan.Channels).AddSingleton(store).AddSingleton<IStoreReader>(store);
+        services.AddSingleton(LoopPace.ForSpeed(run.Speed));
+        AddData(services);
+        AddWeb(services, realClock);
+        services.AddCalendarJobs(plan, clock);
+        services.AddHostedService<StudioLoop>().AddHostedService<RollupLoop>();
+        more?.Invoke(builder);
+
+        var app = builder.Build();
+        app.UseExceptionHandler();
+        app.UseStatusCodePages();
+        Map(app);
+        return app;
+    }
+
+    static void AddData(IServiceCollection services)
+    {
+        services.AddSingleton<HealthBoard>().AddSingleton<LiveFeed>();
+        services.AddSingleton<StoreWriter>().AddSingleton<IStoreWriter>(s => s.GetRequiredService<StoreWriter>());
+        services.AddSingleton<SeriesBook>().AddSingleton<ArrivalBook>().AddSingleton<LatestReadings>().AddSingleton<RecentSamples>();
+        services.AddSingleton<IIntake, Intake>().AddSingleton<IReadingHistory, ReadingHistory>();
+        services.AddSingleton<HourlyMove>().AddSingleton<Upkeep>();
+        services.AddSingleton<ModeBook>().AddSingleton<IModes>(s => s.GetRequiredService<ModeBook>());
+        services.AddSingleton<LogbookBook>().AddSingleton<ILogEntryStage>(s => s.GetRequiredService<LogbookBook>());
+        services.AddSingleton<ILogbookStage, ModeEntries>();
+        services.AddSingleton<FuelBook>().AddSingleton<PotBook>();
+        services.AddSingleton<ITickStage, TimetableWatch>().AddSingleton<ITickStage, MinuteClose>().AddSingleton<ITickStage, DiskWatch>().AddSingleton<ITickStage, ClockWatch>();
+    }
+
+    static void AddWeb(IServiceCollection services, TimeProvider realClock)
+    {
+        services.AddSingleton<ApplianceAnswers>().AddSingleton<HealthAnswers>();
+        services.AddSingleton(s => ActivatorUtilities.CreateInstance<LiveStream>(s, realClock));
+        services.AddPages();
+        services.AddOpenApi();
+        services.AddProblemDetails().AddExceptionHandler<Problems>();
+        services.ConfigureHttpJsonOptions(json =>
+        {
+            json.SerializerOptions.Converters.Add(new InstantText());
+            json.SerializerOptions.NumberHandling = JsonNumberHandling.Strict;
+        });
+        services.AddOpenTelemetry().WithMetrics(m => m.AddMeter("HotShop.Monitor").AddMeter("Microsoft.AspNetCore.Server.Kestrel").AddPrometheusExporter());
+    }
+
+    static void Map(WebApplication app)
+    {
+        app.MapStaticAssets();
+        app.MapPages();
+        app.MapStudio();
+        app.MapReadings();
+        app.MapLogbook();
+        app.MapFuel();
+        app.MapPots();
+        app.MapProbes();
+        app.MapOpenApi("/openapi/v1.json");
+        app.MapPrometheusScrapingEndpoint("/metrics");
+    }
+
+    static void Logging(WebApplicationBuilder builder, StudioPlan plan) => builder.Services.AddSerilog(log => log
+        .MinimumLevel.Information()
+        .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
+        .MinimumLevel.Override("System", LogEventLevel.Warning)
+        .MinimumLevel.Override("Quartz", LogEventLevel.Warning)
+        .WriteTo.Console(outputTemplate: "{Timestamp:HH:mm:ss} {Level:u3} {Message:lj}{NewLine}{Exception}", formatProvider: CultureInfo.InvariantCulture)
+        .WriteTo.File(Path.Combine(plan.DataDirectory, "logs", "hotshop-.log"), formatProvider: CultureInfo.InvariantCulture,
+            rollingInterval: RollingInterval.Day, retainedFileCountLimit: 31, fileSizeLimitBytes: 20 << 20, rollOnFileSizeLimit: true));
+}
