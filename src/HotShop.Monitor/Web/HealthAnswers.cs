@@ -7,7 +7,7 @@ using NodaTime;
 
 namespace HotShop.Monitor.Web;
 
-public sealed record PartAnswer(string Part, string State, string Detail, Instant Since);
+public sealed record PartAnswer(string Part, string State, string Detail, Instant? Since);
 
 public sealed record StoreAnswer(long Bytes, long WalBytes, long ReadingsStored, int WaitingToBeWritten);
 
@@ -29,7 +29,7 @@ sealed class HealthAnswers(HealthBoard board, StudioStore store, StoreWriter wri
 
     /// <summary>What is not ready, with reasons; empty when ready.</summary>
     public IReadOnlyList<PartAnswer> NotReady() =>
-        [.. Needed.Select(part => board.Of(part) ?? new PartHealth(part, false, "not started yet", Instant.MinValue)).Where(p => !p.IsWorking).Select(Answer)];
+        [.. Needed.Select(part => board.Of(part) is { } health ? Answer(health) : new PartAnswer(part, "trouble", "not started yet", null)).Where(p => p.State != "working")];
 
     static PartAnswer Answer(PartHealth part) => new(part.Part, part.IsWorking ? "working" : "trouble", part.Detail, part.Since);
 
