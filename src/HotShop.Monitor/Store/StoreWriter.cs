@@ -15,7 +15,7 @@ public sealed partial class StoreWriter : IStoreWriter, IAsyncDisposable
 {
     const int MostInOneCommit = 1000;
 
-    readonly Channel<Piece> waiting = Channel.CreateUnbounded<Piece>(new UnboundedChannelOptions { SingleReader = true });
+    readonly Channel<Piece> waiting = Channel.CreateUnbounded<Piece>();
     readonly StudioStore store;
     readonly SqliteConnection connection;
     readonly StatementCache statements;
