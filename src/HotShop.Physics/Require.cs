@@ -19,7 +19,9 @@ internal static class Require
 
     /// <summary>A temperature in °C, finite and not below absolute zero.</summary>
     public static double Celsius(double value, [CallerArgumentExpression(nameof(value))] string? name = null) =>
-        double.IsFinite(value) && value >= PhysicalConstants.AbsoluteZeroCelsius ? value : throw Refused(name, value, "a temperature of -273.15 °C or above");
+        double.IsFinite(value) && value >= PhysicalConstants.AbsoluteZeroCelsius
+            ? value
+            : throw Refused(name, value, "a temperature of -273.15 °C or above");
 
     static ArgumentOutOfRangeException Refused(string? name, double value, string wanted) => new(name, value, $"expected {wanted}");
 }

@@ -62,10 +62,13 @@ public sealed class AnnealingCurve
     {
         public static Piece Of(Stage stage, Instant at, double celsius) => stage switch
         {
-            Stage.Ramp ramp => new(at, at + Duration.FromHours(Math.Abs(ramp.TargetCelsius - celsius) / ramp.KelvinPerHour), celsius, ramp.TargetCelsius),
+            Stage.Ramp ramp => new(at, at + TimeOf(ramp, celsius), celsius, ramp.TargetCelsius),
             Stage.Hold hold => new(at, at + hold.For, celsius, celsius),
             _ => throw new ArgumentException("a stage is missing", nameof(stage)),
         };
+
+        static Duration TimeOf(Stage.Ramp ramp, double fromCelsius) =>
+            Duration.FromHours(Math.Abs(ramp.TargetCelsius - fromCelsius) / ramp.KelvinPerHour);
 
         public double CelsiusAt(Instant at) =>
             EndsAt == StartsAt ? EndCelsius : StartCelsius + (EndCelsius - StartCelsius) * ((at - StartsAt) / (EndsAt - StartsAt));

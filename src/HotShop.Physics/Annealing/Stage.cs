@@ -18,6 +18,8 @@ public abstract record Stage
     /// <summary>Stay at the temperature reached.</summary>
     public sealed record Hold(Duration For) : Stage
     {
-        public Duration For { get; } = For >= Duration.Zero ? For : throw new ArgumentOutOfRangeException(nameof(For), For, "a hold cannot be shorter than nothing");
+        public Duration For { get; } = For >= Duration.Zero
+            ? For
+            : throw new ArgumentOutOfRangeException(nameof(For), For, "a hold cannot be shorter than nothing");
     }
 }

@@ -2,7 +2,8 @@ using NodaTime;
 
 namespace HotShop.Physics.Energy;
 
-/// <summary>Reads consumption off a counter that only runs forward: gas volume, electric energy. Pure: the same samples give the same bits.</summary>
+/// <summary>Reads consumption off a counter that only runs forward: gas volume, electric energy. Pure: the same samples give the
+/// same bits.</summary>
 public static class CumulativeMeter
 {
     // Readings in a row. Three neighbours beyond each edge settle two, so that hour by hour is the same as the whole day.
@@ -11,12 +12,14 @@ public static class CumulativeMeter
     /// <summary>Gain from <paramref name="from"/> up to <paramref name="to"/>.</summary>
     /// <param name="from">Start, included.</param>
     /// <param name="to">End, not included; not before <paramref name="from"/>.</param>
-    /// <param name="samples">Readings sorted by time, with three neighbours before <paramref name="from"/> and after <paramref name="to"/> where there are any.</param>
+    /// <param name="samples">Readings sorted by time, with three neighbours before <paramref name="from"/> and after
+    /// <paramref name="to"/> where there are any.</param>
     /// <param name="traits">What is known of the counter.</param>
     /// <remarks>
-    /// Between two readings the gain is spread evenly, however long the gap. One or two readings in a row that dip and return, or jump up and return,
-    /// are dropped. A step back is a rollover when that is plausible, else a reset. The newest two readings may still prove a glitch: a step that
-    /// makes no sense there is left open (not covered, not reported) until later readings settle it.
+    /// Between two readings the gain is spread evenly, however long the gap. One or two readings in a row that dip and return, or
+    /// jump up and return, are dropped. A step back is a rollover when that is plausible, else a reset. The newest two readings
+    /// may still prove a glitch: a step that makes no sense there is left open (not covered, not reported) until later readings
+    /// settle it.
     /// </remarks>
     /// <exception cref="ArgumentException">Samples out of order, or not finite.</exception>
     public static MeterTotal Between(Instant from, Instant to, IReadOnlyList<Sample> samples, MeterTraits traits)

@@ -19,8 +19,10 @@ public static class EnergyUnits
     public const double PascalsPerInchOfWater = 249.089;
 
     /// <summary>kWh/m³ of a heating value in MJ/m³, at the same base conditions.</summary>
-    public static double KilowattHoursPerCubicMetreOfMegajoules(double megajoulesPerCubicMetre) => megajoulesPerCubicMetre / MegajoulesPerKilowattHour;
+    public static double KilowattHoursPerCubicMetreOfMegajoules(double megajoulesPerCubicMetre) =>
+        megajoulesPerCubicMetre / MegajoulesPerKilowattHour;
 
     /// <summary>kWh/m³ of a heating value in Btu/ft³, at the same base conditions.</summary>
-    public static double KilowattHoursPerCubicMetreOfBtu(double btuPerCubicFoot) => btuPerCubicFoot * JoulesPerBtu / 3.6e6 / CubicMetresPerCubicFoot;
+    public static double KilowattHoursPerCubicMetreOfBtu(double btuPerCubicFoot) =>
+        btuPerCubicFoot * JoulesPerBtu / 3.6e6 / CubicMetresPerCubicFoot;
 }

@@ -2,10 +2,15 @@ namespace HotShop.Physics.Energy;
 
 /// <summary>A fuel gas: gross heating value at stated base conditions, and the carbon dioxide of burning it.</summary>
 /// <param name="Name">As shown to people.</param>
-/// <param name="GrossKilowattHoursPerCubicMetre">Gross (higher) heating value, kWh per m³ at <paramref name="Base"/>; the supplier's bill states it.</param>
+/// <param name="GrossKilowattHoursPerCubicMetre">Gross (higher) heating value, kWh per m³ at <paramref name="Base"/>; the
+/// supplier's bill states it.</param>
 /// <param name="Base">Conditions of that cubic metre.</param>
 /// <param name="CarbonDioxideKilogramsPerKilowattHour">kg CO2 per gross kWh.</param>
-public sealed record FuelGas(string Name, double GrossKilowattHoursPerCubicMetre, BaseConditions Base, double CarbonDioxideKilogramsPerKilowattHour)
+public sealed record FuelGas(
+    string Name,
+    double GrossKilowattHoursPerCubicMetre,
+    BaseConditions Base,
+    double CarbonDioxideKilogramsPerKilowattHour)
 {
     static readonly Lazy<FuelGasTable> Table = new(() => EmbeddedJson.Read<FuelGasTable>("Energy.fuel-gases.json"));
 

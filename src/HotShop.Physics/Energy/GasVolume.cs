@@ -4,17 +4,21 @@ namespace HotShop.Physics.Energy;
 public static class GasVolume
 {
     /// <summary>Volume at base conditions, m³.</summary>
-    /// <param name="lineCubicMetres">At the meter, m³. Do not pass a volume that the meter has already compensated ("TC", thermal mass meters).</param>
+    /// <param name="lineCubicMetres">At the meter, m³. Do not pass a volume that the meter has already compensated ("TC",
+    /// thermal mass meters).</param>
     /// <param name="gaugePressurePascals">Above the air pressure, Pa.</param>
     /// <param name="atmosphericPascals">Air pressure at the meter, Pa absolute.</param>
     /// <param name="lineCelsius">Gas temperature at the meter, °C.</param>
     /// <param name="baseConditions">What the volume is referred to.</param>
-    public static double ToBase(double lineCubicMetres, double gaugePressurePascals, double atmosphericPascals, double lineCelsius, BaseConditions baseConditions) =>
+    public static double ToBase(
+        double lineCubicMetres, double gaugePressurePascals, double atmosphericPascals, double lineCelsius, BaseConditions baseConditions) =>
         Require.Finite(lineCubicMetres) * BaseFactor(gaugePressurePascals, atmosphericPascals, lineCelsius, baseConditions);
 
     /// <summary>Base volume per line volume: (p_gauge + p_atm) / p_base · T_base / T_line.</summary>
-    /// <remarks>Compressibility is left out: from 5 psi gauge to base it is worth 0.07 % for methane; carry 0.05 % uncertainty for it.</remarks>
-    public static double BaseFactor(double gaugePressurePascals, double atmosphericPascals, double lineCelsius, BaseConditions baseConditions)
+    /// <remarks>Compressibility is left out: from 5 psi gauge to base it is worth 0.07 % for methane; carry 0.05 % uncertainty
+    /// for it.</remarks>
+    public static double BaseFactor(
+        double gaugePressurePascals, double atmosphericPascals, double lineCelsius, BaseConditions baseConditions)
     {
         ArgumentNullException.ThrowIfNull(baseConditions);
         var linePascals = Require.Positive(Require.Finite(gaugePressurePascals) + Require.Positive(atmosphericPascals));

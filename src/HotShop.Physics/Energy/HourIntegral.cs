@@ -5,12 +5,15 @@ namespace HotShop.Physics.Energy;
 /// <summary>Adds up a signal over a stretch of time. Pure: the same samples give the same bits.</summary>
 public static class HourIntegral
 {
-    /// <summary>Integral, covered time and extremes of a signal from <paramref name="from"/> up to <paramref name="to"/>.</summary>
+    /// <summary>Integral, covered time and extremes of a signal from <paramref name="from"/> up to
+    /// <paramref name="to"/>.</summary>
     /// <param name="from">Start, included.</param>
     /// <param name="to">End, not included; not before <paramref name="from"/>.</param>
-    /// <param name="samples">Sorted by time, with the neighbours before <paramref name="from"/> and after <paramref name="to"/>, so that segments crossing an edge can be cut there.</param>
+    /// <param name="samples">Sorted by time, with the neighbours before <paramref name="from"/> and after <paramref name="to"/>,
+    /// so that segments crossing an edge can be cut there.</param>
     /// <param name="course">What the signal does between samples.</param>
-    /// <param name="longestGap">Linear: a segment longer than this is unmeasured and adds nothing. Held: a value holds no longer than this after its sample.</param>
+    /// <param name="longestGap">Linear: a segment longer than this is unmeasured and adds nothing. Held: a value holds no longer
+    /// than this after its sample.</param>
     /// <exception cref="ArgumentException">Samples out of order, or not finite.</exception>
     public static HourTotal Of(Instant from, Instant to, IReadOnlyList<Sample> samples, Course course, Duration longestGap)
     {
@@ -34,7 +37,8 @@ public static class HourIntegral
         }
     }
 
-    /// <summary>Running sum over segments cut to the stretch. Covered time is kept in whole nanoseconds, so a full hour is exactly 3600 s.</summary>
+    /// <summary>Running sum over segments cut to the stretch. Covered time is kept in whole nanoseconds, so a full hour is
+    /// exactly 3600 s.</summary>
     struct Sum(Instant from, Instant to)
     {
         double integralHours;

@@ -3,7 +3,8 @@ namespace HotShop.Physics.Energy;
 /// <summary>What an hour (or any stretch) of samples adds up to.</summary>
 /// <param name="IntegralHours">Value times hours over the covered time: m³ from m³/h, kWh from kW.</param>
 /// <param name="CoveredSeconds">Time that the samples speak for, in s.</param>
-/// <param name="Min">Lowest value over the covered time and the samples inside; <see langword="null"/> when there is neither.</param>
+/// <param name="Min">Lowest value over the covered time and the samples inside; <see langword="null"/> when there is
+/// neither.</param>
 /// <param name="Max">Highest value, likewise.</param>
 /// <param name="Count">Samples inside the stretch, its start included and its end not.</param>
 public readonly record struct HourTotal(double IntegralHours, double CoveredSeconds, double? Min, double? Max, int Count)

@@ -2,18 +2,21 @@ namespace HotShop.Physics.Glass;
 
 /// <summary>Heat content of soda-lime glass (window composition) and heat of melting batch.</summary>
 /// <remarks>
-/// Mean specific heat from 0 °C to t: (a t + c0) / (0.00146 t + 1) cal/(g K). Source: Sharp and Ginther, J. Am. Ceram. Soc. 34 (1951) 260;
-/// the oxide coefficients behind a and c0 are from memory. Against Richet's heat capacities the result agrees within 4 % from 100 to 1400 °C: carry ± 3 %.
+/// Mean specific heat from 0 °C to t: (a t + c0) / (0.00146 t + 1) cal/(g K). Source: Sharp and Ginther, J. Am. Ceram. Soc. 34
+/// (1951) 260; the oxide coefficients behind a and c0 are from memory. Against Richet's heat capacities the result agrees within
+/// 4 % from 100 to 1400 °C: carry ± 3 %.
 /// </remarks>
 public static class GlassHeat
 {
     // Window glass: mass fractions times oxide coefficients, summed.
     const double A = 0.0005144, C0 = 0.175842, Bend = 0.00146, JoulesPerCalorie = 4.184;
 
-    /// <summary>Heat of the reactions of batch, kJ per kg of glass. Source: EU reference document on glass manufacture (2001, 2013), from memory.</summary>
+    /// <summary>Heat of the reactions of batch, kJ per kg of glass. Source: EU reference document on glass manufacture (2001,
+    /// 2013), from memory.</summary>
     public const double BatchReactionKilojoulesPerKilogram = 490;
 
-    /// <summary>Heat carried off by the gases of batch, kJ per kg of glass; an order of magnitude for a studio's temperatures. Source: as above, lowered from 300.</summary>
+    /// <summary>Heat carried off by the gases of batch, kJ per kg of glass; an order of magnitude for a studio's temperatures.
+    /// Source: as above, lowered from 300.</summary>
     public const double BatchGasesKilojoulesPerKilogram = 200;
 
     /// <summary>Heat needed to bring glass from 0 °C to a temperature, kJ/kg.</summary>
@@ -28,7 +31,8 @@ public static class GlassHeat
         return JoulesPerCalorie * ((2 * A * celsius + C0) * below - Bend * (A * celsius + C0) * celsius) / (below * below);
     }
 
-    /// <summary>Temperature of glass with a heat content, °C; the inverse of <see cref="HeatContentKilojoulesPerKilogram"/>.</summary>
+    /// <summary>Temperature of glass with a heat content, °C; the inverse of
+    /// <see cref="HeatContentKilojoulesPerKilogram"/>.</summary>
     public static double CelsiusAtHeatContent(double kilojoulesPerKilogram)
     {
         // A t² + (C0 − h Bend) t − h = 0 with h in cal/g; the positive root.

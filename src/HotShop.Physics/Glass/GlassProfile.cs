@@ -1,6 +1,7 @@
 namespace HotShop.Physics.Glass;
 
-/// <summary>Properties of a glass, by which curves and levels are judged. The annealing point is never a constant of the trade: glasses differ by 65 °C.</summary>
+/// <summary>Properties of a glass, by which curves and levels are judged. The annealing point is never a constant of the trade:
+/// glasses differ by 65 °C.</summary>
 /// <param name="Name">As shown to people.</param>
 /// <param name="WorkingPointCelsius">Viscosity 10^4 dPa·s, °C.</param>
 /// <param name="SofteningPointCelsius">10^7.6 dPa·s, °C.</param>

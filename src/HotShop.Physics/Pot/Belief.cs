@@ -1,6 +1,7 @@
 namespace HotShop.Physics.Pot;
 
-/// <summary>Mean and covariance of the glass in the pot and of the studio's habits. Element 0 is the mass, kg; the others are relative.</summary>
+/// <summary>Mean and covariance of the glass in the pot and of the studio's habits. Element 0 is the mass, kg; the others are
+/// relative.</summary>
 internal sealed class Belief
 {
     double[] mean;
@@ -41,7 +42,8 @@ internal sealed class Belief
 
     public void AddVariance(int i, double variance) => covariance[i, i] += variance;
 
-    /// <summary>Changes the mass by an amount that depends on the habits: its slope by each of them is given, and its own variance.</summary>
+    /// <summary>Changes the mass by an amount that depends on the habits: its slope by each of them is given, and its own
+    /// variance.</summary>
     public void ShiftMass(double kilograms, ReadOnlySpan<double> slopes, double variance)
     {
         Span<double> carried = stackalloc double[Size];
@@ -64,7 +66,8 @@ internal sealed class Belief
         return variance;
     }
 
-    /// <summary>Takes in a measurement: what it was above what was expected, its slope by each element, and its variance (Kalman's update).</summary>
+    /// <summary>Takes in a measurement: what it was above what was expected, its slope by each element, and its variance
+    /// (Kalman's update).</summary>
     public void Measure(double innovation, ReadOnlySpan<double> slopes, double variance)
     {
         Span<double> carried = stackalloc double[Size];

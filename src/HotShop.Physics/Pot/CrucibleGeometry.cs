@@ -1,6 +1,7 @@
 namespace HotShop.Physics.Pot;
 
-/// <summary>Inside of a pot: how much it holds up to a depth of glass, and how deep a volume stands. Inner dimensions in metres.</summary>
+/// <summary>Inside of a pot: how much it holds up to a depth of glass, and how deep a volume stands. Inner dimensions in
+/// metres.</summary>
 public abstract record CrucibleGeometry
 {
     private protected CrucibleGeometry(double heightMetres) => HeightMetres = Require.Positive(heightMetres);

@@ -1,6 +1,7 @@
 namespace HotShop.Physics.Pot;
 
-/// <summary>Nominal masses of gathers by size, kg. Common practice: every studio's differ by a fifth and more, and the estimator learns them.</summary>
+/// <summary>Nominal masses of gathers by size, kg. Common practice: every studio's differ by a fifth and more, and the estimator
+/// learns them.</summary>
 public static class GatherSizes
 {
     public const string Small = "small", Medium = "medium", Large = "large";

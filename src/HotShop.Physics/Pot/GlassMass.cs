@@ -5,7 +5,8 @@ namespace HotShop.Physics.Pot;
 /// <param name="DensityKilogramsPerCubicMetre">Of the melt, kg/m³.</param>
 public sealed record GlassMass(CrucibleGeometry Geometry, double DensityKilogramsPerCubicMetre = GlassMass.SodaLimeMelt)
 {
-    /// <summary>Soda-lime melt at 1150 °C, 2360 kg/m³ ± 1.5 %. Source: computed with the partial molar volumes of Lange 1997 as listed by Iacovino and Till, Volcanica 2 (2019) 1.</summary>
+    /// <summary>Soda-lime melt at 1150 °C, 2360 kg/m³ ± 1.5 %. Source: computed with the partial molar volumes of Lange 1997 as
+    /// listed by Iacovino and Till, Volcanica 2 (2019) 1.</summary>
     public const double SodaLimeMelt = 2360;
 
     public CrucibleGeometry Geometry { get; } = Geometry ?? throw new ArgumentNullException(nameof(Geometry));

@@ -11,7 +11,8 @@ public sealed record PotEstimator(GlassMass Pot, PotHabits? Habits = null, Estim
 {
     /// <summary>What is in the pot at a moment, by all that happened up to it and nothing later.</summary>
     /// <param name="at">The moment, included.</param>
-    /// <param name="log">Events in any order; of two at the same moment the first listed is taken first. A tally of a span counts for the whole span, also for moments within it.</param>
+    /// <param name="log">Events in any order; of two at the same moment the first listed is taken first. A tally of a span
+    /// counts for the whole span, also for moments within it.</param>
     public PotState At(Instant at, IReadOnlyList<PotEvent> log) => Trace([at], log)[0];
 
     /// <summary>The same at many moments in one pass.</summary>
@@ -28,7 +29,8 @@ public sealed record PotEstimator(GlassMass Pot, PotHabits? Habits = null, Estim
         var next = 0;
         for (var i = 0; i < moments.Count; i++)
         {
-            if (i > 0 && moments[i] < moments[i - 1]) throw new ArgumentException($"moment {i} comes before moment {i - 1}: sort by time", nameof(moments));
+            if (i > 0 && moments[i] < moments[i - 1])
+                throw new ArgumentException($"moment {i} comes before moment {i - 1}: sort by time", nameof(moments));
             while (next < steps.Count && steps[next].At <= moments[i]) filter.Apply(steps[next++]);
             states[i] = new PotState(moments[i], filter.Copy());
         }

@@ -21,7 +21,9 @@ public abstract record PotEvent(Instant At)
     {
         public double NominalKilograms { get; } = Require.Positive(NominalKilograms);
 
-        public int Count { get; } = Count >= 0 ? Count : throw new ArgumentOutOfRangeException(nameof(Count), Count, "expected 0 or more gathers");
+        public int Count { get; } = Count >= 0
+            ? Count
+            : throw new ArgumentOutOfRangeException(nameof(Count), Count, "expected 0 or more gathers");
 
         public string Size { get; } = Size ?? throw new ArgumentNullException(nameof(Size));
     }
@@ -34,16 +36,20 @@ public abstract record PotEvent(Instant At)
         public double RelativeUncertainty { get; } = Require.NotNegative(RelativeUncertainty);
     }
 
-    /// <summary>All gathers of a span counted afterwards: it replaces the single gathers logged in the span, and none of it is taken as forgotten.</summary>
+    /// <summary>All gathers of a span counted afterwards: it replaces the single gathers logged in the span, and none of it is
+    /// taken as forgotten.</summary>
     public sealed record Tally(Instant From, Instant To, IReadOnlyList<SizeCount> Counts) : PotEvent(To)
     {
-        public Instant From { get; } = From <= To ? From : throw new ArgumentOutOfRangeException(nameof(From), From, "a tally ends before it begins");
+        public Instant From { get; } = From <= To
+            ? From
+            : throw new ArgumentOutOfRangeException(nameof(From), From, "a tally ends before it begins");
 
         public IReadOnlyList<SizeCount> Counts { get; } = Counts ?? throw new ArgumentNullException(nameof(Counts));
     }
 
     /// <summary>Work that nobody logged: what it took, as well as can be said.</summary>
-    public sealed record UnloggedSpan(Instant From, Instant To, double ExpectedKilograms, double StandardUncertaintyKilograms) : PotEvent(To)
+    public sealed record UnloggedSpan(
+        Instant From, Instant To, double ExpectedKilograms, double StandardUncertaintyKilograms) : PotEvent(To)
     {
         public double ExpectedKilograms { get; } = Require.NotNegative(ExpectedKilograms);
 

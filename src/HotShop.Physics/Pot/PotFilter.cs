@@ -5,8 +5,8 @@ namespace HotShop.Physics.Pot;
 
 /// <summary>Kalman filter over the mass of glass and the studio's habits, fed in order of time.</summary>
 /// <remarks>
-/// A logged gather takes n · nominal · exp(bias + bias of its size) · (1 + missed per logged). Forgotten gathers, heavy hands and a wrong scale
-/// look alike in one dip; the covariance keeps them apart as far as the log allows and no further.
+/// A logged gather takes n · nominal · exp(bias + bias of its size) · (1 + missed per logged). Forgotten gathers, heavy hands and
+/// a wrong scale look alike in one dip; the covariance keeps them apart as far as the log allows and no further.
 /// </remarks>
 internal sealed class PotFilter
 {
@@ -159,7 +159,8 @@ internal sealed class PotFilter
         belief.Reset(Glass, 0, 0);
     }
 
-    /// <summary>A log that takes out more than there is, or overfills the pot, says something about the habits, or that an entry is missing.</summary>
+    /// <summary>A log that takes out more than there is, or overfills the pot, says something about the habits, or that an entry
+    /// is missing.</summary>
     void KeepWithin(double fullKilograms)
     {
         var (mass, variance) = (belief.Mean(Glass), belief.Variance(Glass));

@@ -1,6 +1,7 @@
 namespace HotShop.Physics.Pot;
 
-/// <summary>What is believed of a studio before its first dip, and how much it may change. All relative standard deviations; common practice.</summary>
+/// <summary>What is believed of a studio before its first dip, and how much it may change. All relative standard deviations;
+/// common practice.</summary>
 public sealed record PotHabits
 {
     public static PotHabits Usual { get; } = new();
@@ -35,6 +36,7 @@ public sealed record PotHabits
     /// <summary>Wander of the missed gathers in a day.</summary>
     public double MissedPerDay { get; init; } = 0.02;
 
-    /// <summary>A dip further than this many standard deviations from the log means that something was not logged; the dip is believed, and the habits are left alone.</summary>
+    /// <summary>A dip further than this many standard deviations from the log means that something was not logged; the dip is
+    /// believed, and the habits are left alone.</summary>
     public double SurprisingDeviations { get; init; } = 3.5;
 }

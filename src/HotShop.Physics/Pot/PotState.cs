@@ -12,7 +12,8 @@ public sealed class PotState
     internal PotState(Instant at, PotFilter filter)
     {
         (At, this.filter, Pot) = (at, filter, filter.Pot);
-        (MassKilograms, MassKilogramsLow95, MassKilogramsHigh95) = (Inside(filter.Mass.Value), Inside(filter.Mass.Low95), Inside(filter.Mass.High95));
+        (MassKilograms, MassKilogramsLow95, MassKilogramsHigh95) =
+            (Inside(filter.Mass.Value), Inside(filter.Mass.Low95), Inside(filter.Mass.High95));
     }
 
     public Instant At { get; }
@@ -50,7 +51,8 @@ public sealed class PotState
     /// <summary>The last dip taken into account; <see langword="null"/> when there was none.</summary>
     public Instant? LastDipAt => filter.LastDipAt;
 
-    /// <summary>What that dip found beyond the log's own doubt, kg (negative: less glass than logged): an entry is missing. 0 when it agreed.</summary>
+    /// <summary>What that dip found beyond the log's own doubt, kg (negative: less glass than logged): an entry is missing. 0
+    /// when it agreed.</summary>
     public double UnexplainedKilograms => filter.UnexplainedKilograms;
 
     /// <summary>What a gather of this studio weighs over its nominal mass, all sizes together.</summary>
@@ -59,7 +61,8 @@ public sealed class PotState
     /// <summary>Share of all gathers that nobody logged, 0 to 1.</summary>
     public double MissedShare => filter.MissedShare;
 
-    /// <summary>Gathers of a size that can still be taken, with its standard uncertainty; 0 when the glass stands at the heel.</summary>
+    /// <summary>Gathers of a size that can still be taken, with its standard uncertainty; 0 when the glass stands at the
+    /// heel.</summary>
     /// <param name="size">Size as logged; one never logged yet is taken as the studio's usual.</param>
     /// <param name="nominalKilograms">Its nominal mass, kg.</param>
     /// <param name="heelKilograms">Glass at the bottom that cannot be gathered, kg.</param>

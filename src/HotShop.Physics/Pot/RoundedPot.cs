@@ -1,6 +1,7 @@
 namespace HotShop.Physics.Pot;
 
-/// <summary>Cylinder whose corner between wall and bottom is rounded, up to a half-round bottom when the corner is as large as the pot's radius.</summary>
+/// <summary>Cylinder whose corner between wall and bottom is rounded, up to a half-round bottom when the corner is as large as
+/// the pot's radius.</summary>
 public sealed record RoundedPot : CrucibleGeometry
 {
     public RoundedPot(double radiusMetres, double cornerRadiusMetres, double heightMetres) : base(heightMetres)
@@ -8,7 +9,8 @@ public sealed record RoundedPot : CrucibleGeometry
         RadiusMetres = Require.Positive(radiusMetres);
         CornerRadiusMetres = Require.Positive(cornerRadiusMetres);
         if (cornerRadiusMetres > radiusMetres || cornerRadiusMetres > heightMetres)
-            throw new ArgumentOutOfRangeException(nameof(cornerRadiusMetres), cornerRadiusMetres, "the corner cannot be larger than the pot's radius or height");
+            throw new ArgumentOutOfRangeException(nameof(cornerRadiusMetres), cornerRadiusMetres,
+                "the corner cannot be larger than the pot's radius or height");
     }
 
     public double RadiusMetres { get; }
@@ -19,8 +21,8 @@ public sealed record RoundedPot : CrucibleGeometry
 
     private protected override double Volume(double depth)
     {
-        if (depth > CornerRadiusMetres) return Corner(CornerRadiusMetres) + Math.PI * RadiusMetres * RadiusMetres * (depth - CornerRadiusMetres);
-        return Corner(depth);
+        var straight = Math.Max(0, depth - CornerRadiusMetres);
+        return Corner(depth - straight) + Math.PI * RadiusMetres * RadiusMetres * straight;
     }
 
     private protected override double Depth(double volume)
@@ -46,7 +48,8 @@ public sealed record RoundedPot : CrucibleGeometry
         return Math.PI * radius * radius;
     }
 
-    /// <summary>Integral of the surface over the corner: π [a² h + 2 a J + r h² − h³/3] with J the integral of the corner's half-width.</summary>
+    /// <summary>Integral of the surface over the corner: π [a² h + 2 a J + r h² − h³/3] with J the integral of the corner's
+    /// half-width.</summary>
     double Corner(double depth)
     {
         var r = CornerRadiusMetres;

@@ -10,9 +10,9 @@ public readonly record struct SrgbColour(byte Red, byte Green, byte Blue)
 /// <summary>The colour in which a hot chamber glows.</summary>
 /// <remarks>
 /// Planck's law over 380 to 780 nm in 5 nm steps, CIE 1931 observer by the fit of Wyman, Sloan and Shirley (JCGT 2(2), 2013),
-/// sRGB matrix and curve of IEC 61966-2-1 with negative channels cut to 0.
-/// Brightness is a choice: luminance relative to 1150 °C is compressed by the cube root, as CIE lightness is, and limited softly;
-/// true luminance at 600 °C is 1/35,500 of that at 1150 °C, which no screen shows.
+/// sRGB matrix and curve of IEC 61966-2-1 with negative channels cut to 0. Brightness is a choice: luminance relative to 1150 °C
+/// is compressed by the cube root, as CIE lightness is, and limited softly; true luminance at 600 °C is 1/35,500 of that at 1150
+/// °C, which no screen shows.
 /// </remarks>
 public static class Glow
 {
@@ -58,7 +58,8 @@ public static class Glow
     }
 
     /// <summary>Planck's law up to a constant factor.</summary>
-    static double Radiance(double metres, double kelvin) => Math.Pow(metres, -5) / (Math.Exp(PhysicalConstants.SecondRadiation / (metres * kelvin)) - 1);
+    static double Radiance(double metres, double kelvin) =>
+        Math.Pow(metres, -5) / (Math.Exp(PhysicalConstants.SecondRadiation / (metres * kelvin)) - 1);
 
     static byte Encode(double linear)
     {

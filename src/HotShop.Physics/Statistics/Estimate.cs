@@ -1,7 +1,8 @@
 namespace HotShop.Physics.Statistics;
 
 /// <summary>A value with its standard uncertainty, in the value's unit. Operators take their operands as independent.</summary>
-/// <remarks>Source: JCGM 100:2008 (GUM), clauses 4 to 6. An error common to both operands, as one meter's, must not be combined by these operators.</remarks>
+/// <remarks>Source: JCGM 100:2008 (GUM), clauses 4 to 6. An error common to both operands, as one meter's, must not be combined
+/// by these operators.</remarks>
 public readonly record struct Estimate(double Value, double StandardUncertainty)
 {
     /// <summary>Lower end of the 95 % interval (normal).</summary>
@@ -21,9 +22,11 @@ public readonly record struct Estimate(double Value, double StandardUncertainty)
     /// <summary>A value with a relative standard uncertainty.</summary>
     public static Estimate Relative(double value, double relative) => new(value, Math.Abs(value) * Require.NotNegative(relative));
 
-    public static Estimate operator +(Estimate a, Estimate b) => new(a.Value + b.Value, double.Hypot(a.StandardUncertainty, b.StandardUncertainty));
+    public static Estimate operator +(Estimate a, Estimate b) =>
+        new(a.Value + b.Value, double.Hypot(a.StandardUncertainty, b.StandardUncertainty));
 
-    public static Estimate operator -(Estimate a, Estimate b) => new(a.Value - b.Value, double.Hypot(a.StandardUncertainty, b.StandardUncertainty));
+    public static Estimate operator -(Estimate a, Estimate b) =>
+        new(a.Value - b.Value, double.Hypot(a.StandardUncertainty, b.StandardUncertainty));
 
     public static Estimate operator *(Estimate a, Estimate b) =>
         new(a.Value * b.Value, double.Hypot(a.StandardUncertainty * b.Value, b.StandardUncertainty * a.Value));

@@ -17,5 +17,7 @@ public static class Quantiles
         MathNet.Numerics.Distributions.StudentT.InvCDF(0, 1, Require.Positive(degreesOfFreedom), Inner(probability));
 
     static double Inner(double probability) =>
-        probability is > 0 and < 1 ? probability : throw new ArgumentOutOfRangeException(nameof(probability), probability, "expected a probability above 0 and below 1");
+        probability is > 0 and < 1
+            ? probability
+            : throw new ArgumentOutOfRangeException(nameof(probability), probability, "expected a probability above 0 and below 1");
 }

@@ -2,12 +2,14 @@ using System.Globalization;
 
 namespace HotShop.Physics.Thermometry;
 
-/// <summary>A thermocouple of one letter type: °C to mV and back, with the terminals at any temperature. Immutable; safe to share.</summary>
+/// <summary>A thermocouple of one letter type: °C to mV and back, with the terminals at any temperature. Immutable; safe to
+/// share.</summary>
 /// <remarks>Source: NIST Monograph 175 (1993); the same functions are in IEC 60584-1:2013.</remarks>
 public sealed class Thermocouple
 {
     static readonly Lazy<Dictionary<ThermocoupleType, Thermocouple>> All = new(() =>
-        EmbeddedJson.Read<ThermocoupleTable>("Thermometry.its90.json").Types.ToDictionary(t => t.Key, t => new Thermocouple(t.Key, t.Value)));
+        EmbeddedJson.Read<ThermocoupleTable>("Thermometry.its90.json").Types
+            .ToDictionary(t => t.Key, t => new Thermocouple(t.Key, t.Value)));
 
     // Beyond the top of the range by this factor no couple of the type is left, only an input driven to its end.
     const double OpenCircuitFactor = 1.05;
@@ -27,7 +29,8 @@ public sealed class Thermocouple
     /// <summary>Alloys of the positive and negative leg.</summary>
     public string Composition { get; }
 
-    /// <summary>Lowest temperature that a voltage can tell, in °C; 250 for type B, whose emf is not single-valued near room temperature.</summary>
+    /// <summary>Lowest temperature that a voltage can tell, in °C; 250 for type B, whose emf is not single-valued near room
+    /// temperature.</summary>
     public double LowestJunctionCelsius => inverse[0].FromCelsius;
 
     /// <summary>Highest temperature of the type's functions, in °C.</summary>
@@ -51,7 +54,8 @@ public sealed class Thermocouple
     public double? MillivoltsPerDegree(double celsius) =>
         celsius >= direct[0].FromCelsius && celsius <= direct[^1].ToCelsius ? CurveAt(celsius).Slope(celsius) : null;
 
-    /// <summary>Temperature of the measuring junction, in °C (ITS-90), without the reason when there is none; allocates nothing.</summary>
+    /// <summary>Temperature of the measuring junction, in °C (ITS-90), without the reason when there is none; allocates
+    /// nothing.</summary>
     /// <param name="emfMillivolts">Voltage at the terminals, in mV.</param>
     /// <param name="terminalCelsius">Temperature of the terminals (the reference junction), in °C.</param>
     /// <returns>°C; <see langword="null"/> outside the type's range.</returns>
@@ -72,11 +76,13 @@ public sealed class Thermocouple
         if (JunctionCelsius(emfMillivolts, terminalCelsius) is { } celsius) return new JunctionResult.Celsius(celsius);
         if (double.IsNaN(emfMillivolts)) return new JunctionResult.OutOfRange("the input gave no voltage");
         if (Millivolts(terminalCelsius) is not { } terminalMillivolts)
-            return new JunctionResult.OutOfRange(Text($"terminals at {terminalCelsius:0.#} °C: type {Type} is defined from {direct[0].FromCelsius} to {direct[^1].ToCelsius} °C"));
+            return new JunctionResult.OutOfRange(Text(
+                $"terminals at {terminalCelsius:0.#} °C: type {Type} is defined from {direct[0].FromCelsius} to {direct[^1].ToCelsius} °C"));
 
         var totalMillivolts = emfMillivolts + terminalMillivolts;
         if (Math.Abs(totalMillivolts) > OpenCircuitFactor * HighestJunctionMillivolts)
-            return new JunctionResult.OpenCircuit(Text($"{totalMillivolts:0.000} mV is more than any couple of type {Type} gives ({HighestJunctionMillivolts:0.000} mV): open circuit, or another type is wired"));
+            return new JunctionResult.OpenCircuit(Text(
+                $"{totalMillivolts:0.000} mV, and a couple of type {Type} gives {HighestJunctionMillivolts:0.000} mV at most: open circuit, or another type is wired"));
         return new JunctionResult.OutOfRange(totalMillivolts < LowestJunctionMillivolts
             ? Text($"below {LowestJunctionCelsius:0.#} °C, the lowest that type {Type} can tell ({totalMillivolts:0.000} mV)")
             : Text($"above {HighestJunctionCelsius:0.#} °C, the highest that type {Type} can tell ({totalMillivolts:0.000} mV)"));
