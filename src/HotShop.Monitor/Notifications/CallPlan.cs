@@ -39,8 +39,8 @@ public static class CallPlan
     public static CallDecision Raised(string occurrence, int priority, bool isPartOfATrouble, Instant now, CallSettings settings)
     {
         var quiet = new CallStory(occurrence, priority, CallPhase.Quiet, 0, 0, now, now);
-        if (priority > settings.CallUpToPriority) return Silent(CallReason.WaitsForMorning, quiet);
         if (isPartOfATrouble) return Silent(CallReason.PartOfATrouble, quiet);
+        if (priority > settings.CallUpToPriority) return Silent(CallReason.WaitsForMorning, quiet);
         if (settings.People == 0) return Silent(CallReason.NobodyToCall, quiet);
         var story = quiet with { Phase = CallPhase.Calling, Step = 1, Reached = 1 };
         return new(CallReason.FirstTime, story, [new(0, CallReason.FirstTime)], NextAt(story, settings));

@@ -42,9 +42,11 @@ sealed partial class NotificationDesk(StudioPlan plan, CallOrder order, OutboxBe
     void Raised(AlarmTransition transition, WriteScope scope)
     {
         var alarm = transition.Occurrence;
-        var decision = CallPlan.Raised(alarm.Id, alarm.Priority, isPartOfATrouble: false, scope.Now, order.Settings);
+        var decision = CallPlan.Raised(alarm.Id, alarm.Priority, alarm.InhibitedBy is not null, scope.Now, order.Settings);
         var snapshot = AlarmSnapshot.Of(alarm);
-        if (!CallStories.Begin(scope, decision, snapshot)) return;
+        // Raised again under the same id: nothing new, unless what called nobody has become urgent, e.g. because the larger trouble is over.
+        var isNew = CallStories.Begin(scope, decision, snapshot);
+        if (!isNew && (decision.Reason != CallReason.FirstTime || !CallStories.Awaken(scope, decision))) return;
         AddCalls(decision, snapshot, scope);
     }
 

@@ -13,18 +13,19 @@ static class NotificationEndpoints
 {
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/api/outlets", (OutletReport report, TimeProvider time) => report.All(time.GetUtcNow().ToInstant())).RequireAuthorization("Screen");
+        routes.MapGet("/api/outlets", (OutletReport report, TimeProvider time) => report.All(time.GetUtcNow().ToInstant())).RequireAuthorization("Screen")
+            .WithName("outlets").WithSummary("Every way to every phone, when a message last left by it and when a person last showed that it works");
 
         routes.MapPost("/api/outlets/test", async (TestCallRequest request, TestCalls tests, CancellationToken stop) =>
             await tests.Send(request.Person ?? "", request.Outlet ?? "", stop) is { } test
                 ? Results.Accepted("/api/outlets", new TestCallStarted(test))
                 : Results.Problem($"There is no way '{request.Outlet}' to a person '{request.Person}'. GET /api/outlets lists what there is.", statusCode: 400, title: "Unknown way to a phone"))
-            .RequireAuthorization("Owner");
+            .RequireAuthorization("Owner").WithName("outlets-test").WithSummary("Sends a test call the whole way; a tap on its link is the proof");
 
         // The token is all the right there is: no sign-in, no cookie, so nothing for another site to ride on.
-        routes.MapGet("/receipt/{test}", (string test, string? t, TestCalls tests) => Page(tests.Look(test, t) is null ? Unknown : Ask(test, t!))).AllowAnonymous();
+        routes.MapGet("/receipt/{test}", (string test, string? t, TestCalls tests) => Page(tests.Look(test, t) is null ? Unknown : Ask(test, t!))).AllowAnonymous().ExcludeFromDescription();
         routes.MapPost("/receipt/{test}", async (string test, string? t, TestCalls tests, CancellationToken stop) =>
-            Page(await tests.Confirm(test, t, stop) ? Thanks : Unknown)).AllowAnonymous().DisableAntiforgery();
+            Page(await tests.Confirm(test, t, stop) ? Thanks : Unknown)).AllowAnonymous().DisableAntiforgery().ExcludeFromDescription();
     }
 
     const string Unknown = "<h1>This link does not work</h1><p>It may be too old, or not complete. Send a new test from the studio's health page.</p>";

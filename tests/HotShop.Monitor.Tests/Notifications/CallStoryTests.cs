@@ -93,6 +93,19 @@ public sealed class CallStoryTests : IDisposable
     }
 
     [Fact]
+    public async Task What_belongs_to_a_larger_trouble_calls_nobody_until_it_stands_alone()
+    {
+        var alarm = FakeAlarms.Overheat(night.Now);
+        await night.Alarms.Raise(alarm with { InhibitedBy = "shop.mains-lost" });
+        await night.Pass(20);
+        Assert.Empty(night.Sent);
+        Assert.Equal(1, night.Store.Count("SELECT count(*) FROM call_story WHERE reason = 'PartOfATrouble'"));
+        await night.Alarms.Raise(alarm);
+        await night.Pass(1);
+        Assert.Equal(["ana call #1"], night.Sent);
+    }
+
+    [Fact]
     public async Task Running_the_same_transition_twice_changes_nothing()
     {
         await night.Overheat();
