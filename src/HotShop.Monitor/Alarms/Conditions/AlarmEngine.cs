@@ -50,8 +50,8 @@ internal sealed class AlarmEngine
         memory = happened switch
         {
             AlarmEvent.Sample sample => Hear(memory, sample, ref transitions),
-            AlarmEvent.Tick tick => Look(memory, byClock, tick.Now, ref transitions),
-            AlarmEvent.ModeSet set => Look(memory with { Modes = memory.Modes.SetItem(set.Appliance, set.Mode) }, byAppliance[set.Appliance], set.Now, ref transitions),
+            AlarmEvent.Tick tick => Look(memory, byClock, tick.Now, isEvidence: true, ref transitions),
+            AlarmEvent.ModeSet set => Look(memory with { Modes = memory.Modes.SetItem(set.Appliance, set.Mode) }, byAppliance[set.Appliance], set.Now, isEvidence: false, ref transitions),
             AlarmEvent.CurveSet { Curve: { } curve } set => memory with { Curves = memory.Curves.SetItem(set.Appliance, curve) },
             AlarmEvent.CurveSet set => memory with { Curves = memory.Curves.Remove(set.Appliance) },
             AlarmEvent.PartReported report => memory with { Parts = memory.Parts.SetItem(report.Part.Part, report.Part) },
@@ -59,6 +59,17 @@ internal sealed class AlarmEngine
             _ => throw new ArgumentException($"unknown event {happened}", nameof(happened)),
         };
         return new Stepped(memory, transitions ?? (IReadOnlyList<AlarmTransition>)[]);
+    }
+
+    /// <summary>The last occurrence of each alarm that is not normal; one whose sensors are silent is marked.</summary>
+    public IEnumerable<AlarmOccurrence> Standing(StudioMemory memory, Instant now)
+    {
+        for (var w = 0; w < watches.Length; w++)
+        {
+            if (memory.Alarms[w] is not { Occurrence: { } occurrence, State: not AlarmState.Normal } alarm) continue;
+            var situation = new Situation(memory, now);
+            yield return occurrence with { IsUnverified = alarm.State.IsActive() && watches[w].Rule.Inputs.Any(i => situation.Fresh(i) is null) };
+        }
     }
 
     StudioMemory Hear(StudioMemory memory, AlarmEvent.Sample sample, ref List<AlarmTransition>? transitions)
@@ -71,16 +82,16 @@ internal sealed class AlarmEngine
         if (before.At >= sample.At)
             return memory with { Channels = memory.Channels.SetItem(c, before with { HeardArrival = sample.ArrivedAt, GoodArrival = sample.ArrivedAt }) };
         memory = memory with { Channels = memory.Channels.SetItem(c, new ChannelMemory(sample.At, sample.Value, sample.ArrivedAt, sample.ArrivedAt)) };
-        return Look(memory, byChannel[c], sample.At, ref transitions);
+        return Look(memory, byChannel[c], sample.At, isEvidence: true, ref transitions);
     }
 
-    StudioMemory Look(StudioMemory memory, IEnumerable<int> which, Instant at, ref List<AlarmTransition>? transitions)
+    StudioMemory Look(StudioMemory memory, IEnumerable<int> which, Instant at, bool isEvidence, ref List<AlarmTransition>? transitions)
     {
         at = at.Whole();   // what is remembered must survive being stored
         foreach (var w in which)
         {
             var before = memory.Alarms[w];
-            var after = watches[w].Look(memory, before, at, CauseOf(memory, w), out var transition);
+            var after = watches[w].Look(memory, before, at, isEvidence, CauseOf(memory, w), out var transition);
             if (!ReferenceEquals(before, after)) memory = memory with { Alarms = memory.Alarms.SetItem(w, after) };
             if (transition is not null) (transitions ??= []).Add(transition);
         }

@@ -38,7 +38,8 @@ internal sealed class SilenceRule(AlarmDefinition definition, Input channel, boo
     {
         var since = heard.GoodArrival ?? now.StartedAt;
         var deadline = since + limit;
-        if (since <= now.StartedAt) deadline = Instant.Max(deadline, now.StartedAt + (channel.Plan.OnChangeOnly ? limit : channel.Plan.Interval + Minute));
+        if (since <= now.StartedAt && heard.GoodArrival is not null || !channel.Plan.OnChangeOnly)
+            deadline = Instant.Max(deadline, now.StartedAt + channel.Plan.Interval + Minute);
         if (notBefore is { } released && released > since) (since, deadline) = (released, Instant.Max(deadline, released + channel.Plan.Interval + Minute));
         return (since, deadline);
     }

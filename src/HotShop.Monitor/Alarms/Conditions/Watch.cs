@@ -16,10 +16,11 @@ internal sealed class Watch(Rule rule, IReadOnlyList<int> causes, DateTimeZone z
     /// <param name="studio">All that is known.</param>
     /// <param name="before">This alarm's part of it.</param>
     /// <param name="at">Time of the sample, or of the clock for what watches the clock.</param>
+    /// <param name="isEvidence">A sample, or the clock; not so where only the mode has changed: that can end something, it proves nothing.</param>
     /// <param name="cause">Id of the alarm that stands, or is about to stand, and from which this one follows.</param>
     /// <param name="transition">What happened, if anything did.</param>
     /// <returns>The same object where nothing changed.</returns>
-    public AlarmMemory Look(StudioMemory studio, AlarmMemory before, Instant at, string? cause, out AlarmTransition? transition)
+    public AlarmMemory Look(StudioMemory studio, AlarmMemory before, Instant at, bool isEvidence, string? cause, out AlarmTransition? transition)
     {
         transition = null;
         var isActive = before.State.IsActive();
@@ -27,6 +28,7 @@ internal sealed class Watch(Rule rule, IReadOnlyList<int> causes, DateTimeZone z
 
         var remembered = before.Rule;
         var finding = Rule.Judge(new Situation(studio, at), before, ref remembered);
+        if (!isEvidence && finding.Verdict != Verdict.NotWanted) return before;
         var (timing, turn) = Timing.Next(before.Timing, isActive, finding, at, finding.OnDelay ?? definition.OnDelay, definition.OffDelay, Rule.SamplesWanted);
         var after = ReferenceEquals(remembered, before.Rule) && ReferenceEquals(timing, before.Timing) ? before : before with { Rule = remembered, Timing = timing };
         return turn switch

@@ -7,7 +7,7 @@ namespace HotShop.Monitor.Alarms.Words;
 /// <summary>Quantities in words, both for people who think in °C and those who think in °F.</summary>
 internal static class Say
 {
-    public const string SinceStart = "since the service started";
+    public const string SinceStart = "since the service started", OpenCircuit = "the circuit of its thermocouple looks open";
 
     public static string Temperature(double celsius) => Text($"{Rounded(celsius):0} °C ({Rounded(celsius * 1.8 + 32):0} °F)");
 
@@ -23,8 +23,9 @@ internal static class Say
         _ => Text($"{seconds / 3600:0} h"),
     };
 
-    public static string Unusable(double value, Quantity quantity) =>
-        quantity is Quantity.Temperature or Quantity.Setpoint ? Text($"{Rounded(value):0} °C") : Text($"{value:0.##}");
+    public static string Unusable(double value, Quantity quantity) => double.IsNaN(value)
+        ? OpenCircuit
+        : quantity is Quantity.Temperature or Quantity.Setpoint ? Text($"{Rounded(value):0} °C") : Text($"{value:0.##}");
 
     /// <summary>Hour and minute on the studio's wall clock.</summary>
     public static string Clock(Instant at, DateTimeZone zone) => at.InZone(zone).ToString("HH:mm", CultureInfo.InvariantCulture);

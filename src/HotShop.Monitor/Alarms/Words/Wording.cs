@@ -69,6 +69,7 @@ internal static class Wording
     {
         null => $"{what} {channel} has sent nothing for more than {Say.Seconds(limitSeconds)}",
         Say.SinceStart => $"{what} {channel} has sent nothing since the service started (an interval and 60 s were allowed)",
+        Say.OpenCircuit => $"{what} {channel} has sent nothing usable for more than {Say.Seconds(limitSeconds)}: {detail}",
         _ => $"{what} {channel} has sent nothing usable for more than {Say.Seconds(limitSeconds)}: last {detail}, which it cannot be",
     };
 }
