@@ -12,10 +12,10 @@ internal static class ModuleList
     {
         ["floor"] =
         [
-            "forecast", "history", "lane", "piece-annealer", "piece-furnace", "piece-glory-hole", "piece-oven",
+            "cost", "forecast", "history", "lane", "piece-annealer", "piece-furnace", "piece-glory-hole", "piece-oven", "pot-facts",
             "room", "saying", "story", "strip", "thread", "trouble",
         ],
-        ["pot"] = ["entry-queue", "pot-dots", "pot-section", "pot-sheets", "pot-strip", "story"],
+        ["pot"] = ["entry-queue", "pot-dots", "pot-facts", "pot-section", "pot-sheets", "pot-strip", "story"],
         ["alarms"] = ["trouble", "saying"],
         ["health"] = ["saying"],
         ["setup"] = ["saying"],

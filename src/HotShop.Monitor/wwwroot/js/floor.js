@@ -1,8 +1,10 @@
 // The floor: is everything as it should be? If not, what, since when, who has it. The same state fills the wall and the phone.
 import { get } from './api.js';
 import { now, weekday, time } from './clock.js';
+import { loadCost } from './cost.js';
 import { hearReading, loadPast, pastOf } from './history.js';
 import { lane, gather } from './lane.js';
+import { readPot } from './pot-facts.js';
 import { drawRoom, piece } from './room.js';
 import { gasOf, glassOf, moneyOf, sentenceOf, temperatureOf } from './saying.js';
 import { fires, house, keepCurrent, loadShop, loadStudio, openAlarms, shop } from './shop.js';
@@ -26,17 +28,18 @@ async function start() {
   id('loading').hidden = true;
   id('floor').hidden = false;
   drawAll();
-  keepCurrent({ onChange: (kind, item) => { if (kind === 'reading') hearReading(item); marked = true; }, onAgain: async () => { await slowThings().catch(() => {}); drawAll(); } });
+  keepCurrent({ onChange: (kind, item) => { if (kind === 'reading') hearReading(item); if (kind === 'log') entries = withoutCorrected([...entries, item]); marked = true; }, onAgain: async () => { await slowThings().catch(() => {}); drawAll(); } });
   setInterval(() => { writeNumbers(); if (marked) { marked = false; drawPictures(); } }, 1000);
   new ResizeObserver(() => { built = ''; drawAll(); }).observe(id('floor'));
   wall.addEventListener('change', drawAll);
 }
 
 async function slowThings() {
-  const furnaces = fires().filter(a => a.kind === 'furnace'), day = new Date(now()); day.setUTCHours(0, 0, 0, 0);
+  const furnaces = fires().filter(a => a.kind === 'furnace');
   await Promise.all([
     loadPast(wall.matches ? 20 : 8, wall.matches ? 300 : 180),
-    ...furnaces.map(a => get(`/api/pots/${encodeURIComponent(a.appliance)}`).then(p => pots.set(a.id, p)).catch(() => pots.delete(a.id))),
+    loadCost().catch(() => {}),
+    ...furnaces.map(a => readPot(a).then(p => p ? pots.set(a.id, p) : pots.delete(a.id)).catch(() => {})),
     get(`/api/logbook?from=${new Date(now() - 20 * 3600e3).toISOString()}`).then(list => { entries = withoutCorrected(list); }).catch(() => {}),
   ]);
 }

@@ -1,6 +1,6 @@
 // The live stream. It mends itself for weeks: a closed or silent stream is opened again, and whoever listens is told
 // to ask for everything anew after each break, because events in between are gone.
-const SILENT_AFTER_MS = 45_000, TRY_AGAIN_MS = 3_000, KINDS = ['reading', 'derived', 'alarm'];
+const SILENT_AFTER_MS = 45_000, TRY_AGAIN_MS = 3_000, KINDS = ['reading', 'derived', 'alarm', 'log', 'mode'];
 
 export function listen({ onEvent, onBack, onState }) {
   let source = null, lastHeard = performance.now(), wasCut = false, state = '';
@@ -18,7 +18,7 @@ export function listen({ onEvent, onBack, onState }) {
       try { data = JSON.parse(event.data); } catch { return; }
       for (const item of Array.isArray(data) ? data : [data]) onEvent(kind, item);
     });
-    source.addEventListener('heartbeat', () => { lastHeard = performance.now(); });
+    for (const kind of ['hello', 'heartbeat']) source.addEventListener(kind, () => { lastHeard = performance.now(); });
   };
 
   open();

@@ -24,7 +24,7 @@ export function piece(appliance, pot) {
   }
   if (appliance.kind === 'glory-hole') return gloryHole({ temperatureCelsius, isOld: isOldNow, isOff: off });
   if (appliance.kind === 'annealer') {
-    const plan = curveOf(loadOf(appliance)), from = plan[0]?.t ?? now() - 24 * 3600e3;
+    const load = curveOf(loadOf(appliance)), plan = load.length > 1 ? load : thin(pastOf(appliance).due), from = plan[0]?.t ?? now() - 24 * 3600e3;
     return annealer({ temperatureCelsius, isOld: isOldNow, plan, measured: thin(pastOf(appliance).hot.filter(p => p.t >= from)), nowMs: now(), deviationCelsius: deviationOf(appliance) });
   }
   return oven({ temperatureCelsius, isOld: isOldNow });

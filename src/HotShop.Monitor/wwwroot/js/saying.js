@@ -1,6 +1,6 @@
 // What an appliance has to say for itself: the figures of the floor, in words where words are better.
-import { now, span, time, when } from './clock.js';
-import { channelOf, derivedOf, feedChannel, fires, hotChannel, house, isOld, loadOf, shop } from './shop.js';
+import { now, span, when } from './clock.js';
+import { channelOf, feedChannel, fires, hotChannel, house, isOld, loadOf, shop } from './shop.js';
 import { both, figure, modeWords, money, qualityWords } from './units.js';
 
 const COLD = 120;
@@ -40,8 +40,7 @@ export function dueOf(appliance) {
     const points = curveOf(load), t = now(), i = points.findIndex(p => p.t >= t);
     if (i > 0) { const a = points[i - 1], b = points[i]; return a.v + (b.v - a.v) * (t - a.t) / (b.t - a.t || 1); }
   }
-  const derived = derivedOf(appliance, 'due-temperature', 'curve');
-  return derived?.value ?? null;
+  return null;
 }
 
 /** The plan of a load as [{t, v}] in ms and °C, whatever the service calls the temperature. */
@@ -88,12 +87,9 @@ export function gasOf() {
 }
 
 export function moneyOf() {
-  const all = [house(), ...fires()].filter(Boolean), own = derivedOf(house(), 'cost-per-hour');
-  const parts = fires().map(a => derivedOf(a, 'cost-per-hour')).filter(Boolean);
-  const perHour = own?.value ?? (parts.length ? parts.reduce((s, d) => s + d.value, 0) : null);
-  if (perHour === null || !all.length) return null;
-  const today = derivedOf(house(), 'cost-today')?.value ?? shop.costToday ?? null;
-  return { name: 'Money', number: money(perHour, shop.studio.currency, perHour < 10 ? 1 : 0), unit: '', first: 'an hour now', second: today === null ? '' : `${money(today, shop.studio.currency)} today` };
+  const hour = shop.costLastHour ?? null, today = shop.costToday ?? null;
+  if (hour === null) return null;
+  return { name: 'Money', number: money(hour, shop.studio.currency, hour < 10 ? 1 : 0), unit: '', first: 'in the last hour', second: today === null ? '' : `${money(today, shop.studio.currency)} today` };
 }
 
 /** The appliance in one sentence, for the table and for whoever listens instead of looks. */
@@ -102,4 +98,3 @@ export function sentenceOf(appliance) {
   const temperature = channel ? (t.off ? `${modeWords(appliance.mode)}, ${both('temperature', channel.value)}` : both('temperature', channel.value)) : modeWords(appliance.mode);
   return [temperature, channel && isOld(channel) ? lastAt(channel) : null, feed && !isOld(feed) ? both(feed.quantity, feed.value) : null, deviationWords(appliance)].filter(Boolean).join('; ');
 }
-export { time };

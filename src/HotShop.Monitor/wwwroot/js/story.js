@@ -10,7 +10,7 @@ export function storyOf(entry) {
     gather: `${(entry.count ?? 1) > 1 ? `${entry.count} ` : ''}${entry.size ?? ''} gather${(entry.count ?? 1) > 1 ? 's' : ''} ${entry.size ? '' : amount}`,
     tally: `tally of gathers: ${Object.entries(entry.gathers ?? entry.sizes ?? {}).map(([size, n]) => `${n} ${size}`).join(', ')}`,
     charge: `charge of ${amount} ${entry.material ?? ''}`, dip: `dip: ${entry.glassDepth ?? entry.rimToGlass ?? ''} ${entry.unit ?? 'cm'} ${entry.rimToGlass !== undefined ? 'from rim to glass' : 'of glass'}`,
-    'ladle-out': `ladled out ${amount}`, 'returned-glass': `put back ${amount}`, mode: `mode set to ${entry.mode}`, note: `note: ${entry.note ?? entry.text ?? ''}`,
+    'ladle-out': `ladled out ${amount}`, 'returned-glass': `put back ${amount}`, mode: `mode set to ${entry.mode}`, note: `note: ${entry.text ?? ''}`,
     correction: 'correction of an earlier entry', 'meter-reading': `meter read: ${entry.reading} ${entry.unit ?? ''}`,
   }[entry.entry] ?? entry.entry;
   return `${who}${at}: ${what.replace(/\s+/g, ' ').trim()}`;

@@ -20,7 +20,7 @@ export function laneOf(appliance, fromMs, toMs) {
   const ahead = fresh ? expected({ past: plan.length > 1 ? past.hot : past.hot.filter(p => p.t >= since), plan: plan.length > 1 ? plan : null, nowMs, untilMs: toMs, steady }) : [];
   const feedMost = Math.max(feedChannel(appliance)?.quantity === 'power' ? 4 : 10, ...past.feed.map(p => p.v));
   const planShown = plan.filter(p => p.t >= fromMs - 96 * HOUR);
-  return { series, feed: past.feed, plan: clip(planShown, fromMs, toMs), ahead, feedMost, gapMs: gapMsOf(channel), range: rangeOf([...series, ...ahead, ...ahead.map(p => ({ v: p.low })), ...ahead.map(p => ({ v: p.high }))], appliance.kind !== 'furnace') };
+  return { series, feed: past.feed, plan: clip(planShown.length > 1 ? planShown : past.due, fromMs, toMs), ahead, feedMost, gapMs: gapMsOf(channel), range: rangeOf([...series, ...ahead, ...ahead.map(p => ({ v: p.low })), ...ahead.map(p => ({ v: p.high }))], appliance.kind !== 'furnace') };
 }
 
 /** A polyline cut to a stretch of time, with points made at both ends. */

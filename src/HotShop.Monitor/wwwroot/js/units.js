@@ -45,7 +45,7 @@ const MODES = {
   off: 'off', 'heat-up': 'heating up', holding: 'holding', charging: 'charging', working: 'working', 'cool-down': 'cooling down', 'out-of-service': 'out of service',
 };
 export const modeWords = mode => MODES[mode] ?? mode ?? 'mode not known';
-const QUALITY = { stale: 'old', missing: 'no reading', stuck: 'does not move', implausible: 'not believable', late: 'came late', good: 'good' };
+const QUALITY = { stale: 'old', missing: 'no reading', stuck: 'does not move', implausible: 'not believable', late: 'came late', 'open-circuit': 'couple open', 'no-terminals': 'cold end not known', good: 'good' };
 export const qualityWords = quality => QUALITY[quality] ?? quality;
 const NAMES = {
   temperature: 'temperature', setpoint: 'set point', 'gas-flow': 'gas', 'gas-volume': 'gas meter', power: 'power', energy: 'energy meter', pressure: 'pressure', oxygen: 'oxygen in the flue',
