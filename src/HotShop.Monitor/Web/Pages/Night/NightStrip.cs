@@ -16,7 +16,7 @@ internal sealed record NightPicture(
 /// </summary>
 internal static class NightStrip
 {
-    const double Width = 390, Height = 176, Top = 26, Bottom = 134, ThreadX = 18;
+    const double Width = 390, Height = 176, Top = 26, Bottom = 134, ThreadX = 23;
     static readonly Duration Back = Duration.FromMinutes(80), Ahead = Duration.FromMinutes(40);
 
     public static string Svg(NightPicture picture)
@@ -38,6 +38,14 @@ internal static class NightStrip
         return svg.Append("</svg>").ToString();
     }
 
+    /// <summary>Priority as a shape with its digit, for a drawing whose middle is (0, 0).</summary>
+    public static string Mark(int priority) => priority switch
+    {
+        1 => "<path d=\"M0,-17L17,0L0,17L-17,0Z\"/><text y=\"6\" text-anchor=\"middle\">1</text>",
+        2 => "<path d=\"M0,-16L17,13H-17Z\"/><text y=\"9\" text-anchor=\"middle\">2</text>",
+        _ => "<circle r=\"14\"/><text y=\"6\" text-anchor=\"middle\">3</text>",
+    };
+
     static double X(Instant at, Instant now) => (at - (now - Back)) / (Back + Ahead) * Width;
 
     static Func<double, double> Scale(List<NightPoint> points, double? limit, NightCourse? course)
@@ -54,7 +62,7 @@ internal static class NightStrip
     static void Limit(StringBuilder svg, double y, string words)
     {
         Append(svg, $"<line class=\"limit\" x1=\"0\" y1=\"{y:0.0}\" x2=\"{Width}\" y2=\"{y:0.0}\"/>");
-        Text(svg, Width - 4, y - 6, $"limit {words}", "dim", "end");
+        Text(svg, 62, y - 6, $"limit {words}", "dim", "start");
     }
 
     static void Expected(StringBuilder svg, NightCourse course, Func<double, double> y, bool isTemperature)
@@ -82,7 +90,7 @@ internal static class NightStrip
             if (edges[i] - edges[i - 1] <= Duration.Max(picture.LongestGap, Duration.FromMinutes(2))) continue;
             var (a, b) = (X(edges[i - 1], picture.Now), X(edges[i], picture.Now));
             Append(svg, $"<rect class=\"gap-edge\" fill=\"url(#hatch)\" x=\"{a:0.0}\" y=\"{Top}\" width=\"{b - a:0.0}\" height=\"{Bottom - Top}\"/>");
-            if (b - a > 70) Text(svg, (a + b) / 2, Top - 8, "no reading", "dim", "middle");
+            if (b - a > 16) Text(svg, (a + b) / 2, Top - 8, "no reading", "dim", "middle");
         }
     }
 
