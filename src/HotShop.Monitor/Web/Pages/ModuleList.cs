@@ -12,11 +12,11 @@ internal static class ModuleList
     {
         ["floor"] =
         [
-            "cost", "forecast", "history", "lane", "piece-annealer", "piece-furnace", "piece-glory-hole", "piece-oven", "pot-facts",
+            "appliance-sheet", "cost", "entry-queue", "forecast", "history", "lane", "piece-annealer", "piece-furnace", "piece-glory-hole", "piece-oven", "pot-facts",
             "room", "saying", "story", "strip", "thread", "trouble",
         ],
         ["pot"] = ["entry-queue", "pot-dots", "pot-facts", "pot-section", "pot-sheets", "pot-strip", "story"],
-        ["alarms"] = ["trouble", "saying"],
+        ["alarms"] = ["entry-queue", "saying", "trouble"],
         ["health"] = ["saying"],
         ["setup"] = ["saying"],
     };

@@ -43,8 +43,6 @@ internal sealed class NightModel(StudioPlan plan, INightDesk desk, IAlarmDesk al
     public IActionResult OnGet()
     {
         Load();
-        Response.Headers.CacheControl = "no-store";
-        Response.Headers["Referrer-Policy"] = "no-referrer";
         if (View is null) Response.StatusCode = StatusCodes.Status404NotFound;
         return Page();
     }

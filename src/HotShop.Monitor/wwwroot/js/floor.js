@@ -1,6 +1,7 @@
 // The floor: is everything as it should be? If not, what, since when, who has it. The same state fills the wall and the phone.
 import { get } from './api.js';
 import { now, weekday, time } from './clock.js';
+import { openAppliance } from './appliance-sheet.js';
 import { loadCost } from './cost.js';
 import { hearReading, loadPast, pastOf } from './history.js';
 import { lane, gather } from './lane.js';
@@ -58,7 +59,7 @@ function build() {
   built = key;
   columns = new Map();
   const list = id('appliances'), items = fires().map(appliance => {
-    const figures = [column('temperature', appliance.kind === 'annealer' || appliance.kind === 'pick-up-oven' ? 3 : 4)];
+    const figures = [column('temperature', appliance.kind === 'annealer' || appliance.kind === 'pick-up-oven' ? 3 : 4, () => openAppliance(id('sheet'), appliance.id))];
     if (appliance.kind === 'furnace' && pots.has(appliance.id)) figures.push(column('glass', 3));
     const li = html('li', { class: `appliance ${appliance.kind}` }, wall.matches ? null : el('svg', { class: 'piece', 'aria-hidden': 'true' }), html('div', { class: 'figures' }, figures.map(f => f.node)), wall.matches ? null : el('svg', { class: 'lane', 'aria-hidden': 'true' }));
     columns.set(appliance.id, { li, figures });
@@ -80,9 +81,9 @@ function fit(list) {
   }
 }
 
-function column(kind, digits) {
+function column(kind, digits, open) {
   const parts = { name: html('h2'), unit: html('span', { class: 'unit' }), number: html('p', { class: 'number' }), first: html('span'), unitToo: html('span', { class: 'unit-too' }), second: html('p', { class: 'second' }) };
-  parts.title = html('span');
+  parts.title = open ? html('button', { type: 'button', class: 'plain', 'aria-haspopup': 'dialog', onclick: open }) : html('span');
   parts.name.append(parts.title, ' ', parts.unit);
   return { parts, node: html('div', { class: `figure ${kind} digits-${digits}` }, parts.name, parts.number, html('p', { class: 'first' }, parts.unitToo, parts.first), parts.second) };
 }
