@@ -7,7 +7,8 @@ sealed partial class AccessGate(RequestDelegate next, AccessOptions options, ILo
 
     public async Task InvokeAsync(HttpContext context)
     {
-        SecurityHeaders.Set(context);
+        // At the last moment, so that an error page, which clears what was set before, has them too.
+        context.Response.OnStarting(() => { SecurityHeaders.Set(context); return Task.CompletedTask; });
         var request = context.Request;
         if (!hosts.Allows(request.Host))
         {
