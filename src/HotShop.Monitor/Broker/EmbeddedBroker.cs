@@ -19,7 +19,7 @@ namespace HotShop.Monitor.Broker;
 sealed partial class EmbeddedBroker(
     StudioPlan plan, IIntake intake, HealthBoard health, BrokerCounters counters, TimeProvider time, ILogger<EmbeddedBroker> log) : BackgroundService, IBrokerLink
 {
-    const int MostConnections = 200;
+    internal const int MostConnections = 200;
     const int PendingPerSubscriber = 1000;
 
     /// <summary>How long a connection may stay silent before it has introduced itself, and a write may take.</summary>

@@ -43,7 +43,8 @@ static class LinkTrouble
         MqttClientDisconnectReason.ServerShuttingDown => "it is shutting down",
         MqttClientDisconnectReason.KeepAliveTimeout => "it has not heard from this service in time: check the network",
         MqttClientDisconnectReason.NotAuthorized => "it has withdrawn the permission: ask whoever runs the broker",
-        MqttClientDisconnectReason.NormalDisconnection when ended.Exception is null => "it has closed the connection",
+        MqttClientDisconnectReason.NormalDisconnection when ended.Exception is null =>
+            $"it has closed the connection without a reason; if that repeats, another client may be using the id '{clientId}': only one service may run with one store",
         _ when ended.Exception is { } failure => $"the connection broke off: {Of(failure)}",
         var reason => $"it has closed the connection ({reason})",
     };

@@ -36,6 +36,7 @@ sealed partial class OutsideBroker(
     {
         var clientId = memory.ClientId();
         var delay = new ReconnectDelay(Random.Shared.NextDouble);
+        var silentCloses = 0;
         while (!stoppingToken.IsCancellationRequested)
         {
             using var connection = new OutsideConnection(plan, intake, counters, time, clientId, stoppingToken);
@@ -45,7 +46,9 @@ sealed partial class OutsideBroker(
             health.Report(HealthBoard.Broker, isWorking: false, $"no connection to {options!.Address}: {reason}", Now);
             NoConnection(options.Address, reason);
             var wait = delay.AfterConnection(lasted);
-            if (connection.IsTakenOver) wait = Duration.Max(wait, ReconnectDelay.Longest);
+            silentCloses = connection.IsClosedSilently ? silentCloses + 1 : 0;
+            // Two clients with one id throw each other out for ever; the slower one leaves the other in peace at least.
+            if (connection.IsTakenOver || silentCloses >= 3) wait = Duration.Max(wait, ReconnectDelay.Longest);
             await Task.Delay(wait.ToTimeSpan(), time, stoppingToken);
         }
     }

@@ -14,6 +14,8 @@ namespace HotShop.Monitor.Broker;
 /// </summary>
 sealed class OutsideConnection : IDisposable
 {
+    static readonly TimeSpan AnswerWithin = TimeSpan.FromSeconds(10);
+
     readonly IMqttClient client = new MqttClientFactory().CreateMqttClient();
     readonly Channel<(MqttApplicationMessageReceivedEventArgs Received, Task Accepted)> order =
         Channel.CreateBounded<(MqttApplicationMessageReceivedEventArgs, Task)>(new BoundedChannelOptions(2 * OutsideOptions.MostInFlight) { SingleReader = true });
@@ -35,6 +37,7 @@ sealed class OutsideConnection : IDisposable
         {
             if (!lost.ClientWasConnected) return Task.CompletedTask;
             IsTakenOver = lost.Reason == MqttClientDisconnectReason.SessionTakenOver;
+            IsClosedSilently = lost.Reason == MqttClientDisconnectReason.NormalDisconnection && lost.Exception is null;
             ended.TrySetResult(LinkTrouble.Of(lost, clientId));
             return Task.CompletedTask;
         };
@@ -47,6 +50,9 @@ sealed class OutsideConnection : IDisposable
     /// <summary>It ended because another client came with the same id: coming back at once would only throw that one out.</summary>
     public bool IsTakenOver { get; private set; }
 
+    /// <summary>The broker closed it and gave no reason. Some do that when another client takes the session over.</summary>
+    public bool IsClosedSilently { get; private set; }
+
     /// <summary>Why the connection ended, once it has.</summary>
     public Task<string> Ended => ended.Task;
 
@@ -54,15 +60,20 @@ sealed class OutsideConnection : IDisposable
 
     public Task<MqttClientConnectResult> Connect(MqttClientOptions options) => client.ConnectAsync(options, stopping);
 
+    /// <summary>The library waits for an answer as long as it is allowed to; on a dead line that would be for ever.</summary>
+    CancellationTokenSource Deadline() => new(AnswerWithin, time);
+
     /// <summary>Subscribes to all of the configuration's topics, and away from those it no longer has.</summary>
     /// <returns>Null, or the sentence that says which subscription was refused.</returns>
     public async Task<string?> Subscribe(IReadOnlyList<string> filters, IReadOnlyList<string> noLongerWanted, bool isVersion5)
     {
+        using var deadline = Deadline();
+        using var both = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, stopping);
         if (noLongerWanted.Count > 0)
         {
             var away = new MqttClientUnsubscribeOptionsBuilder();
             foreach (var filter in noLongerWanted) away.WithTopicFilter(filter);
-            await client.UnsubscribeAsync(away.Build(), stopping);
+            await client.UnsubscribeAsync(away.Build(), both.Token);
         }
         var wanted = new MqttClientSubscribeOptionsBuilder();
         foreach (var filter in filters)
@@ -72,7 +83,7 @@ sealed class OutsideConnection : IDisposable
                 // Last values once, when the session is new: at every reconnection they would only be refused again.
                 if (isVersion5) f.WithRetainHandling(MqttRetainHandling.SendAtSubscribeIfNewSubscriptionOnly);
             });
-        var granted = await client.SubscribeAsync(wanted.Build(), stopping);
+        var granted = await client.SubscribeAsync(wanted.Build(), both.Token);
         var refused = granted.Items.FirstOrDefault(i => i.ResultCode > MqttClientSubscribeResultCode.GrantedQoS2);
         return refused is null
             ? null
@@ -153,12 +164,14 @@ sealed class OutsideConnection : IDisposable
     public async Task Publish(string topic, byte[] payload, bool retain, CancellationToken stop)
     {
         MqttClientPublishResult result;
+        using var deadline = Deadline();
+        using var both = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, stop);
         try
         {
             result = await client.PublishAsync(new MqttApplicationMessageBuilder().WithTopic(topic).WithPayload(payload).WithRetainFlag(retain)
-                .WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce).Build(), stop);
+                .WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce).Build(), both.Token);
         }
-        catch (Exception failure) when (failure is not OperationCanceledException)
+        catch (Exception failure) when (!stop.IsCancellationRequested)
         {
             throw new BrokerLinkException($"'{topic}' was not sent: {LinkTrouble.Of(failure)}", inner: failure);
         }
