@@ -66,7 +66,7 @@ public static class MonitorHost
         return app;
     }
 
-    static void AddData(IServiceCollection services)
+    internal static void AddData(IServiceCollection services)
     {
         services.AddSingleton<HealthBoard>().AddSingleton<LiveFeed>();
         services.AddSingleton<StoreWriter>().AddSingleton<IStoreWriter>(s => s.GetRequiredService<StoreWriter>());
