@@ -32,15 +32,6 @@ static class CallStories
             ("$since", alarm.Since.ToMicroseconds()), ("$sentence", alarm.Sentence), ("$firstStep", alarm.FirstStep), ("$caution", alarm.Caution)) == 1;
     }
 
-    /// <returns>False where the story was not a quiet one.</returns>
-    public static bool Awaken(WriteScope scope, CallDecision decision)
-    {
-        if (Find(scope.Connection, decision.Story.Occurrence) is not { Story.Phase: CallPhase.Quiet }) return false;
-        scope.Execute("UPDATE call_story SET priority = $priority WHERE occurrence = $occurrence", ("$occurrence", decision.Story.Occurrence), ("$priority", decision.Story.Priority));
-        Update(scope, decision);
-        return true;
-    }
-
     public static void Update(WriteScope scope, CallDecision decision, string? heldBy = null)
     {
         var story = decision.Story;

@@ -45,6 +45,14 @@ static class MessageText
         return head + Cut($"It was: {Closed(alarm.Sentence)}", LongestCharacters - head.Length);
     }
 
+    /// <summary>For the one message that was not stored first.</summary>
+    public static string Unstored(string problem, int step, string since)
+    {
+        const string advice = " No alarm can be raised until it is mended (this message is not stored either). First: look at the fires yourself, not alone; then at the monitor's computer.";
+        var head = $"#{step} The monitor stores nothing since {since}: ";
+        return head + Cut(problem.TrimEnd('.'), LongestCharacters - head.Length - advice.Length - 1) + "." + advice;
+    }
+
     public static string At(Instant instant, DateTimeZone zone) => Clock.Format(instant.InZone(zone).TimeOfDay);
 
     public static string Span(Duration span) => span < Duration.FromMinutes(1)

@@ -11,6 +11,8 @@ namespace HotShop.Monitor.Notifications;
 /// </summary>
 sealed partial class NotificationDesk(StudioPlan plan, CallOrder order, OutboxBell bell, TickPulse pulse, ILogger<NotificationDesk> log) : ITransitionStage, ITickStage
 {
+    Instant nextForgetting = Instant.MinValue;
+
     public void React(IReadOnlyList<AlarmTransition> transitions, WriteScope scope)
     {
         foreach (var transition in transitions)
@@ -25,6 +27,7 @@ sealed partial class NotificationDesk(StudioPlan plan, CallOrder order, OutboxBe
     public void Tick(WriteScope scope)
     {
         scope.OnCommit(pulse.Beat);
+        Forget(scope);
         foreach (var stored in CallStories.Due(scope, order.Settings))
             Apply(CallPlan.Waited(stored.Story, scope.Now, order.Settings), stored.Alarm, scope);
     }
@@ -39,14 +42,20 @@ sealed partial class NotificationDesk(StudioPlan plan, CallOrder order, OutboxBe
         return decision;
     }
 
+    /// <summary>Once a day messages older than a year and a month go, a few at a time.</summary>
+    void Forget(WriteScope scope)
+    {
+        if (scope.Now < nextForgetting) return;
+        nextForgetting = scope.Now + Duration.FromDays(1);
+        Outbox.Forget(scope, scope.Now - Duration.FromDays(400));
+    }
+
     void Raised(AlarmTransition transition, WriteScope scope)
     {
         var alarm = transition.Occurrence;
         var decision = CallPlan.Raised(alarm.Id, alarm.Priority, alarm.InhibitedBy is not null, scope.Now, order.Settings);
         var snapshot = AlarmSnapshot.Of(alarm);
-        // Raised again under the same id: nothing new, unless what called nobody has become urgent, e.g. because the larger trouble is over.
-        var isNew = CallStories.Begin(scope, decision, snapshot);
-        if (!isNew && (decision.Reason != CallReason.FirstTime || !CallStories.Awaken(scope, decision))) return;
+        if (!CallStories.Begin(scope, decision, snapshot)) return;
         AddCalls(decision, snapshot, scope);
     }
 

@@ -30,11 +30,14 @@ static class NotificationSetup
         services.AddSingleton<INightDesk, NightDesk>();
         services.AddSingleton<OutletReport>();
         services.AddSingleton(s => new TestCalls(plan, order, s.GetRequiredService<OutboxBell>(), s.GetRequiredService<NightLinks>(), s.GetRequiredService<IStoreWriter>(), s.GetRequiredService<TimeProvider>()));
-        services.AddSingleton(s => Sender(s, plan, order, http, wallClock));
+        services.AddSingleton(Outlets(plan, http, wallClock));
+        services.AddSingleton(s => Sender(s, order, wallClock));
         services.AddHostedService(s => s.GetRequiredService<OutboxSender>());
         services.AddHostedService(s => new Ping(
             plan.Configuration.Notifications.PingUrl is { } url ? new Uri(url) : null, http, s.GetRequiredService<HealthBoard>(), s.GetRequiredService<TickPulse>(),
             s.GetRequiredService<TimeProvider>(), wallClock, s.GetRequiredService<ILogger<Ping>>()));
+        services.AddHostedService(s => new UnstoredCall(
+            plan, order, s.GetRequiredService<OutletsByKind>(), s.GetRequiredService<HealthBoard>(), s.GetRequiredService<TickPulse>(), wallClock, s.GetRequiredService<ILogger<UnstoredCall>>()));
         return services;
     }
 
@@ -44,17 +47,19 @@ static class NotificationSetup
         return routes;
     }
 
-    static OutboxSender Sender(IServiceProvider services, StudioPlan plan, CallOrder order, HttpMessageInvoker http, TimeProvider wallClock)
+    static OutletsByKind Outlets(StudioPlan plan, HttpMessageInvoker http, TimeProvider wallClock) => new(
+        new PushOutlet(http, plan.BaseDirectory, PushTimeLimit),
+        plan.Configuration.Notifications.Mail is { } mail ? new MailOutlet(mail, plan.BaseDirectory, MailTimeLimit, wallClock) : null,
+        NightLinks.BaseAddress(plan.Configuration.Http));
+
+    static OutboxSender Sender(IServiceProvider services, CallOrder order, TimeProvider wallClock)
     {
-        var push = new PushOutlet(http, plan.BaseDirectory, PushTimeLimit);
-        var mail = plan.Configuration.Notifications.Mail is { } options ? new MailOutlet(options, plan.BaseDirectory, MailTimeLimit, wallClock) : null;
+        var outlets = services.GetRequiredService<OutletsByKind>();
         var (writer, reader, links) = (services.GetRequiredService<IStoreWriter>(), services.GetRequiredService<IStoreReader>(), services.GetRequiredService<NightLinks>());
         var log = services.GetRequiredService<ILogger<OutboxSender>>();
-        IReadOnlyList<OutboxLane> lanes =
-        [
-            .. order.Outlets.Where(to => to.Options.Kind == "push" || mail is not null).Select(to =>
-                new OutboxLane(to, to.Options.Kind == "push" ? push : mail!, links, writer, reader, wallClock, Random.Shared.NextDouble, log)),
-        ];
+        List<OutboxLane> lanes = [];
+        foreach (var to in order.Outlets)
+            if (outlets.For(to) is { } outlet) lanes.Add(new(to, outlet, links, writer, reader, wallClock, Random.Shared.NextDouble, log));
         return new(lanes, order, services.GetRequiredService<OutboxBell>(), writer, services.GetRequiredService<HealthBoard>(), services.GetRequiredService<TimeProvider>(), wallClock, log);
     }
 }

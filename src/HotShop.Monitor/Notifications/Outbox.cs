@@ -84,6 +84,13 @@ static class Outbox
         return lost.Count;
     }
 
+    /// <summary>Takes away what is settled and old, in a chunk small enough not to hold up the readings.</summary>
+    public static void Forget(WriteScope scope, Instant before)
+    {
+        scope.Execute("DELETE FROM outbox WHERE id IN (SELECT id FROM outbox WHERE created_at < $before AND state <> 'pending' ORDER BY id LIMIT 5000)", ("$before", before.ToMicroseconds()));
+        scope.Execute("DELETE FROM call_story WHERE phase IN ('ended', 'quiet') AND since < $before AND NOT EXISTS (SELECT 1 FROM outbox WHERE outbox.occurrence = call_story.occurrence)", ("$before", before.ToMicroseconds()));
+    }
+
     static string Word(MessageKind kind) => kind switch
     {
         MessageKind.Call => "call",

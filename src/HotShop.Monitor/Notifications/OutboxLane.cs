@@ -70,9 +70,10 @@ sealed partial class OutboxLane(
                 RefusedForGood(row.Occurrence, row.Step, to.Person.Id, to.Outlet, refused.Why);
                 return true;
             case SendResult.TryAgain later:
+                // An outage of hours is one line in the log, not one a minute; the outbox keeps the count.
+                if (State.Problem != later.Why) NotYet(row.Occurrence, row.Step, to.Person.Id, to.Outlet, later.Why);
                 State = new(State.FailingSince ?? wallClock.GetUtcNow(), later.Why, IsRefused: false) { IsUnanswered = !later.HasAnswered };
                 await writer.Write(scope => { Outbox.Failed(scope, row.Id, later.Why, isForGood: false); }, stop);
-                NotYet(row.Occurrence, row.Step, to.Person.Id, to.Outlet, later.Why);
                 return false;
             default: throw new InvalidOperationException("an outlet answered with a result nobody knows");
         }

@@ -100,9 +100,29 @@ public sealed class CallStoryTests : IDisposable
         await night.Pass(20);
         Assert.Empty(night.Sent);
         Assert.Equal(1, night.Store.Count("SELECT count(*) FROM call_story WHERE reason = 'PartOfATrouble'"));
-        await night.Alarms.Raise(alarm);
+        await night.Alarms.Clear(alarm.Id);
+        await night.Overheat(id: "furnace-1.overheat.crown-2");
         await night.Pass(1);
         Assert.Equal(["ana call #1"], night.Sent);
+    }
+
+    [Fact]
+    public async Task Messages_are_kept_for_a_year_and_then_forgotten_but_never_while_they_wait()
+    {
+        var id = await night.Overheat();
+        await night.Pass(1);
+        await night.Alarms.Clear(id);
+        await night.Send();
+        night.Outlet.Answer = _ => new SendResult.TryAgain("away", HasAnswered: false);
+        await night.Overheat(id: "still-waiting");
+        await night.Alarms.Clear("still-waiting");
+        night.Time.Advance(TimeSpan.FromDays(399));
+        await night.Store.Write(night.Desk.Tick);
+        Assert.Equal(4, night.Store.Count("SELECT count(*) FROM outbox"));
+        night.Time.Advance(TimeSpan.FromDays(2));
+        await night.Store.Write(night.Desk.Tick);
+        Assert.Equal(2, night.Store.Count("SELECT count(*) FROM outbox WHERE occurrence = 'still-waiting'"));
+        Assert.Equal(2, night.Store.Count("SELECT (SELECT count(*) FROM outbox) + (SELECT count(*) FROM call_story) - 1"));
     }
 
     [Fact]

@@ -21,23 +21,25 @@ static class AccessEndpoints
     public static void Map(IEndpointRouteBuilder routes)
     {
         // Form: password, returnUrl (as it came in the address of the page; may be absent).
-        routes.MapPost("/signin", SignIn).AllowAnonymous();
+        routes.MapPost("/signin", SignIn).AllowAnonymous().ExcludeFromDescription();
         // Form: nothing but the antiforgery field.
-        routes.MapPost("/signout", SignOut).AllowAnonymous();
+        routes.MapPost("/signout", SignOut).AllowAnonymous().ExcludeFromDescription();
         // Form: code (printed in the log at the first start), password, passwordAgain.
-        routes.MapPost("/first-run", FirstRun).AllowAnonymous();
+        routes.MapPost("/first-run", FirstRun).AllowAnonymous().ExcludeFromDescription();
         // Form: code (made by the owner with POST /api/screens/pairing), name (of the screen, e.g. "Wall by the bench").
-        routes.MapPost("/pair", Pair).AllowAnonymous();
+        routes.MapPost("/pair", Pair).AllowAnonymous().ExcludeFromDescription();
 
-        routes.MapGet("/api/visitor", (ClaimsPrincipal user) => new Visitor(user.FindFirstValue(ClaimTypes.Role), user.Identity?.Name)).AllowAnonymous();
+        routes.MapGet("/api/visitor", (ClaimsPrincipal user) => new Visitor(user.FindFirstValue(ClaimTypes.Role), user.Identity?.Name)).AllowAnonymous()
+            .WithName("visitor").WithSummary("Who is signed in here, and with which right");
         var screens = routes.MapGroup("/api/screens").RequireAuthorization(AccessPolicies.Owner);
-        screens.MapGet("", (AccessFile file) => file.Screens);
+        screens.MapGet("", (AccessFile file) => file.Screens).WithName("screens").WithSummary("Paired screens");
         screens.MapPost("/pairing", ([FromKeyedServices(AccessSetup.Pairing)] OneTimeCode code) =>
         {
             var (text, until) = code.Issue();
             return new PairingCode(text, until);
-        });
-        screens.MapDelete("/{id}", (string id, AccessFile file) => file.Unpair(id) ? Results.NoContent() : Results.NotFound());
+        }).WithName("screens-pairing").WithSummary("A code that pairs one screen within ten minutes");
+        screens.MapDelete("/{id}", (string id, AccessFile file) => file.Unpair(id) ? Results.NoContent() : Results.NotFound())
+            .WithName("screens-unpair").WithSummary("Ends the pairing of a screen; it is out at its next call");
     }
 
     static async Task<IResult> SignIn(HttpContext context, AccessFile file, [FromForm] string? password, [FromForm] string? returnUrl)
