@@ -2,6 +2,9 @@ using System.Globalization;
 using System.Net;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using HotShop.Monitor.Alarms;
+using HotShop.Monitor.Annealing;
+using HotShop.Monitor.Broker;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Health;
@@ -10,10 +13,12 @@ using HotShop.Monitor.Live;
 using HotShop.Monitor.Logbook;
 using HotShop.Monitor.Loop;
 using HotShop.Monitor.Modes;
+using HotShop.Monitor.Notifications;
 using HotShop.Monitor.Pot;
 using HotShop.Monitor.Readings;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Web;
+using HotShop.Monitor.Web.Access;
 using HotShop.Monitor.Web.Pages;
 using HotShop.Monitor.Wire;
 using NodaTime.Extensions;
@@ -55,13 +60,20 @@ public static class MonitorHost
         services.AddSingleton(LoopPace.ForSpeed(run.Speed));
         AddData(services);
         AddWeb(services, realClock);
+        services.AddAlarms();
+        services.AddNotifications(plan, realClock);
+        services.AddAccess(new AccessOptions(plan.DataDirectory, plan.Configuration.Http, IsOpen: run.IsDemo), realClock);
         services.AddCalendarJobs(plan, clock);
+        // What takes messages in is started last and stopped first.
         services.AddHostedService<StudioLoop>().AddHostedService<RollupLoop>();
+        services.AddBroker(plan);
+        services.AddSingleton<ITransitionStage, AlarmNews>().AddHostedService<DerivedLoop>();
         more?.Invoke(builder);
 
         var app = builder.Build();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
+        app.UseAccess();
         Map(app);
         return app;
     }
@@ -104,6 +116,9 @@ public static class MonitorHost
         app.MapLogbook();
         app.MapFuel();
         app.MapPots();
+        app.MapAlarms();
+        app.MapAnnealing();
+        app.MapNotifications();
         app.MapProbes();
         app.MapOpenApi("/openapi/v1.json");
         app.MapPrometheusScrapingEndpoint("/metrics");

@@ -16,6 +16,7 @@ sealed class ArrivalBook
     readonly Dictionary<(int Series, long At), double> unmoved = [];
     readonly Dictionary<int, long> newestAt = [];
     readonly HashSet<(int Series, long Hour)> dirty = [];
+    readonly Dictionary<int, long[]> counterTails = [];
     long nextSequence;
 
     public ArrivalBook(IStoreReader store)
@@ -91,8 +92,35 @@ sealed class ArrivalBook
         Mark(series, hour, scope);
         long? before = newest, after = null;
         if (newest is { } last && micros < last) (before, after) = Neighbours(series, micros, scope);
+        if (isCounter) before = ThirdBefore(series, micros, newest, scope) ?? before;
         if (before is { } earlier) Span(series, HourOf(earlier), hour, isCounter, scope);
         if (after is { } later) Span(series, hour, HourOf(later), isCounter, scope);
+    }
+
+    /// <summary>Whether a step back of a counter was a glitch or a reset is only known three readings later: the hours of all three may change.</summary>
+    long? ThirdBefore(int series, long micros, long? newest, WriteScope scope)
+    {
+        if (newest is null) return null;
+        var isNewest = micros > newest;
+        if (!isNewest || !counterTails.TryGetValue(series, out var tail)) tail = LastThree(series, micros, scope);
+        if (isNewest)
+        {
+            counterTails[series] = [.. tail.Append(micros).TakeLast(3)];
+            scope.OnRollback(() => counterTails.Remove(series));
+        }
+        return tail.Length > 0 ? tail[0] : null;
+    }
+
+    static long[] LastThree(int series, long micros, WriteScope scope)
+    {
+        using var command = scope.Command("""
+            SELECT at FROM (SELECT * FROM (SELECT at FROM reading WHERE series = $series AND at < $at ORDER BY at DESC LIMIT 3)
+            UNION ALL SELECT * FROM (SELECT at FROM arrival WHERE series = $series AND at < $at ORDER BY at DESC LIMIT 3)) ORDER BY at DESC LIMIT 3
+            """, ("$series", series), ("$at", micros));
+        using var rows = command.ExecuteReader();
+        var times = new List<long>();
+        while (rows.Read()) times.Insert(0, rows.GetInt64(0));
+        return [.. times];
     }
 
     void Span(int series, long from, long to, bool isCounter, WriteScope scope)

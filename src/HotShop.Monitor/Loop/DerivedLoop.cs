@@ -1,0 +1,77 @@
+using HotShop.Monitor.Alarms;
+using HotShop.Monitor.Broker;
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Fuel;
+using HotShop.Monitor.Live;
+using HotShop.Monitor.Pot;
+using HotShop.Monitor.Store;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace HotShop.Monitor.Loop;
+
+/// <summary>A derived value, as pages and MQTT get it.</summary>
+/// <param name="Uncertainty">Half-width of the 95 % interval in the same unit.</param>
+public sealed record DerivedValue(string Id, string Appliance, string Name, double Value, string Unit, Instant At, double? Uncertainty);
+
+/// <summary>Once a minute of the service's clock: glass in the pots and energy of the hour and the day, to the open pages and to MQTT.</summary>
+sealed partial class DerivedLoop(StudioPlan plan, PotBook pots, FuelBook fuel, LiveFeed live, MqttOut mqtt, TimeProvider clock, LoopPace pace, ILogger<DerivedLoop> log) : BackgroundService
+{
+    protected override async Task ExecuteAsync(CancellationToken stopping)
+    {
+        using var timer = new PeriodicTimer(TimeSpan.FromSeconds(Math.Max(60, pace.Period.TotalSeconds * 5)), clock);
+        do
+        {
+            try
+            {
+                foreach (var value in Values(clock.GetUtcNow().ToInstant())) Send(value);
+            }
+            catch (Exception failure) when (failure is StoreException or Microsoft.Data.Sqlite.SqliteException)
+            {
+                PutOff(failure);
+            }
+        }
+        while (await timer.WaitForNextTickAsync(stopping));
+    }
+
+    internal IEnumerable<DerivedValue> Values(Instant now)
+    {
+        foreach (var appliance in plan.Appliances)
+        {
+            if (pots.At(appliance.Id, now) is { } pot)
+                yield return Value(appliance, "pot-mass", pot.State.MassKilograms, "kg", now, pot.State.HalfWidthKilograms);
+            if (FuelSource.Of(appliance).Count == 0) continue;
+            var hour = fuel.Between(appliance, now - Duration.FromHours(1), now, now);
+            yield return Value(appliance, "energy-last-hour", hour.EnergyKilowattHours + hour.EstimatedKilowattHours, "kW.h", now, Half(hour));
+            var day = fuel.Between(appliance, now.InZone(plan.Zone).Date.AtStartOfDayInZone(plan.Zone).ToInstant(), now, now);
+            yield return Value(appliance, "energy-today", day.EnergyKilowattHours + day.EstimatedKilowattHours, "kW.h", now, Half(day));
+        }
+    }
+
+    DerivedValue Value(AppliancePlan appliance, string name, double value, string unit, Instant at, double? uncertainty) =>
+        new($"{plan.Site}/{appliance.Id}", appliance.Id, name, value, unit, at, uncertainty);
+
+    static double Half(FuelUse use) => (use.Total.High95 - use.Total.Low95) / 2;
+
+    void Send(DerivedValue value)
+    {
+        live.Publish(new LiveEvent("derived", $"{value.Appliance}/{value.Name}", value));
+        mqtt.Value(value.Appliance, value.Name, value.Value, value.Unit, value.At, value.Uncertainty);
+    }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Derived values were not computed; the next minute tries again")]
+    private partial void PutOff(Exception failure);
+}
+
+/// <summary>Tells the open pages and MQTT of every change of an alarm, once it is stored.</summary>
+sealed class AlarmNews(LiveFeed live, MqttOut mqtt) : ITransitionStage
+{
+    public void React(IReadOnlyList<AlarmTransition> transitions, WriteScope scope) => scope.OnCommit(() =>
+    {
+        foreach (var (occurrence, change, at, who) in transitions)
+        {
+            live.Publish(new LiveEvent("alarm", occurrence.Id, new { occurrence = occurrence.Id, alarm = occurrence.AlarmId, change = change.ToString().ToLowerInvariant(), at, who }));
+            mqtt.Alarm(occurrence.AlarmId, occurrence.State.ToString(), occurrence.Priority, occurrence.Words.Sentence);
+        }
+    });
+}
