@@ -60,7 +60,7 @@ public static class MonitorHost
         services.AddSingleton(LoopPace.ForSpeed(run.Speed));
         AddData(services);
         AddWeb(services, realClock);
-        services.AddAlarms();
+        services.AddAnnealing().AddAlarms();
         services.AddNotifications(plan, realClock);
         services.AddAccess(new AccessOptions(plan.DataDirectory, plan.Configuration.Http, IsOpen: run.IsDemo), realClock);
         services.AddCalendarJobs(plan, clock);
