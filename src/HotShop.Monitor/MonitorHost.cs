@@ -67,7 +67,7 @@ public static class MonitorHost
         // What takes messages in is started last and stopped first.
         services.AddHostedService<StudioLoop>().AddHostedService<RollupLoop>();
         services.AddBroker(plan);
-        services.AddSingleton<ITransitionStage, AlarmNews>().AddHostedService<DerivedLoop>();
+        services.AddSingleton(s => new Lazy<MqttOut>(s.GetRequiredService<MqttOut>)).AddSingleton<ITransitionStage, AlarmNews>().AddHostedService<DerivedLoop>();
         more?.Invoke(builder);
 
         var app = builder.Build();

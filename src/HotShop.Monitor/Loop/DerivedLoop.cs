@@ -64,14 +64,15 @@ sealed partial class DerivedLoop(StudioPlan plan, PotBook pots, FuelBook fuel, L
 }
 
 /// <summary>Tells the open pages and MQTT of every change of an alarm, once it is stored.</summary>
-sealed class AlarmNews(LiveFeed live, MqttOut mqtt) : ITransitionStage
+/// <param name="mqtt">Made when first needed: the broker hands readings to the alarms, and the alarms hand news to the broker.</param>
+sealed class AlarmNews(LiveFeed live, Lazy<MqttOut> mqtt) : ITransitionStage
 {
     public void React(IReadOnlyList<AlarmTransition> transitions, WriteScope scope) => scope.OnCommit(() =>
     {
         foreach (var (occurrence, change, at, who) in transitions)
         {
             live.Publish(new LiveEvent("alarm", occurrence.Id, new { occurrence = occurrence.Id, alarm = occurrence.AlarmId, change = change.ToString().ToLowerInvariant(), at, who }));
-            mqtt.Alarm(occurrence.AlarmId, occurrence.State.ToString(), occurrence.Priority, occurrence.Words.Sentence);
+            mqtt.Value.Alarm(occurrence.AlarmId, occurrence.State.ToString(), occurrence.Priority, occurrence.Words.Sentence);
         }
     });
 }
