@@ -129,6 +129,8 @@ public static class MonitorHost
         .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
         .MinimumLevel.Override("System", LogEventLevel.Warning)
         .MinimumLevel.Override("Quartz", LogEventLevel.Warning)
+        // It warns that its keys are not encrypted at rest; they lie in a folder that only the service may read.
+        .MinimumLevel.Override("Microsoft.AspNetCore.DataProtection", LogEventLevel.Error)
         .WriteTo.Console(outputTemplate: "{Timestamp:HH:mm:ss} {Level:u3} {Message:lj}{NewLine}{Exception}", formatProvider: CultureInfo.InvariantCulture)
         .WriteTo.File(Path.Combine(plan.DataDirectory, "logs", "hotshop-.log"), formatProvider: CultureInfo.InvariantCulture,
             rollingInterval: RollingInterval.Day, retainedFileCountLimit: 31, fileSizeLimitBytes: 20 << 20, rollOnFileSizeLimit: true));
