@@ -6,16 +6,16 @@ namespace HotShop.Monitor.Web.Pages;
 /// </summary>
 internal static class ModuleList
 {
-    static readonly string[] Shared = ["api", "clock", "glow", "live", "shop", "svg", "units"];
+    static readonly string[] Shared = ["api", "clock", "live", "shop", "svg", "units"];
 
     static readonly Dictionary<string, string[]> Own = new()
     {
         ["floor"] =
         [
-            "appliance-sheet", "cost", "entry-queue", "forecast", "history", "lane", "piece-annealer", "piece-furnace", "piece-glory-hole", "piece-oven", "pot-facts",
-            "room", "saying", "story", "strip", "thread", "trouble",
+            "appliance-sheet", "cost", "entry-queue", "forecast", "glow", "history", "lane", "piece-annealer", "piece-furnace", "piece-glory-hole", "piece-oven",
+            "pot-facts", "room", "saying", "story", "strip", "thread", "trouble",
         ],
-        ["pot"] = ["entry-queue", "pot-dots", "pot-facts", "pot-section", "pot-sheets", "pot-strip", "story"],
+        ["pot"] = ["entry-queue", "forecast", "glow", "lane", "pot-dots", "pot-facts", "pot-section", "pot-sheets", "pot-strip", "story"],
         ["alarms"] = ["entry-queue", "saying", "trouble"],
         ["health"] = ["saying"],
         ["setup"] = ["saying"],

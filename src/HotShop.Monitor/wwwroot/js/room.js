@@ -18,17 +18,20 @@ export function piece(appliance, pot) {
     const flow = feedChannel(appliance), most = Math.max(1, ...pastOf(appliance).feed.map(p => p.v));
     return furnace({
       temperatureCelsius, isOld: isOldNow, profile: pot?.innerProfile, fullDepthCm: pot?.fullDepthCm,
-      fireShare: flow && !isOld(flow) ? Math.min(1, flow.value / most) : 0,
+      fireShare: flow && !isOld(flow) && stateOf(appliance, 'flame') !== false ? Math.min(1, flow.value / most) : 0,
       glass: pot?.massKg >= 0 && pot.capacityKg ? { share: share(pot, 'levelCm', 'massKg'), low: share(pot, 'levelCmLow95', 'massKgLow95'), high: share(pot, 'levelCmHigh95', 'massKgHigh95') } : null,
     });
   }
-  if (appliance.kind === 'glory-hole') return gloryHole({ temperatureCelsius, isOld: isOldNow, isOff: off });
+  if (appliance.kind === 'glory-hole') return gloryHole({ temperatureCelsius, isOld: isOldNow, isOff: off, isShut: stateOf(appliance, 'door') === false });
   if (appliance.kind === 'annealer') {
     const load = curveOf(loadOf(appliance)), plan = load.length > 1 ? load : thin(pastOf(appliance).due), from = plan[0]?.t ?? now() - 24 * 3600e3;
     return annealer({ temperatureCelsius, isOld: isOldNow, plan, measured: thin(pastOf(appliance).hot.filter(p => p.t >= from)), nowMs: now(), deviationCelsius: deviationOf(appliance) });
   }
   return oven({ temperatureCelsius, isOld: isOldNow });
 }
+
+/** A state that is known now as true or false; null where there is no sensor or it is silent. */
+const stateOf = (appliance, quantity) => { const c = channelOf(appliance, quantity); return c && c.value !== null && !isOld(c) ? c.value >= .5 : null; };
 
 const share = (pot, level, mass) => pot.fullDepthCm && pot[level] !== undefined && pot[level] !== null ? pot[level] / pot.fullDepthCm : pot[mass] / pot.capacityKg;
 const thin = points => points.filter((_, i) => i % Math.ceil(points.length / 160) === 0 || i === points.length - 1);
@@ -56,7 +59,7 @@ export function drawRoom(svg, { width, height, places, pots, houseLeft }) {
 const PIXELS_PER_FLOW = 1.5;
 
 function pipes(g, pieces, houseLeft, height, k) {
-  const fed = pieces.map(p => ({ ...p, gas: channelOf(p.appliance, 'gas-flow'), power: channelOf(p.appliance, 'power') }));
+  const fed = pieces.map(p => ({ ...p, gas: channelOf(p.appliance, 'gas-flow'), power: channelOf(p.appliance, 'power') ?? channelOf(p.appliance, 'relay') }));
   const gas = fed.filter(p => p.gas), flowOf = p => p.gas && !isOld(p.gas) ? Math.max(0, p.gas.value) : 0;
   const total = gasOf(), thick = flow => Math.min(22, 1 + flow * PIXELS_PER_FLOW * Math.max(.7, k));
   // The house's wall with its meter, from which everything is fed.
@@ -79,7 +82,7 @@ function pipes(g, pieces, houseLeft, height, k) {
     g.append(path(`M${from},${y}H${Math.max(...electric.map(p => p.feed[0]))}`, 'cable'));
     for (const p of electric) {
       g.append(line(p.feed[0], y, p.feed[0], p.feed[1], 'cable'));
-      g.append(text(p.feed[0] + 8, y + 20, isOld(p.power) ? 'power not known' : `${figure('power', p.power.value).number} kW`, 'dim pipe-words'));
+      g.append(text(p.feed[0] + 8, y + 20, isOld(p.power) ? 'power not known' : figure(p.power.quantity, p.power.value).text, 'dim pipe-words'));
     }
   }
   return total;

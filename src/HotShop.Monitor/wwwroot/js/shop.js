@@ -95,8 +95,8 @@ export const hotChannel = appliance => {
   const hot = appliance.channels.filter(c => c.quantity === 'temperature');
   return HOT_CHANNELS.map(name => hot.find(c => c.channel === name)).find(Boolean) ?? hot[0];
 };
-/** Gas or, failing that, electric power: what feeds the fire. */
-export const feedChannel = appliance => channelOf(appliance, 'gas-flow') ?? channelOf(appliance, 'power');
+/** Gas, else electric power, else the relay that switches it: what feeds the fire. */
+export const feedChannel = appliance => channelOf(appliance, 'gas-flow') ?? channelOf(appliance, 'power') ?? channelOf(appliance, 'relay');
 
 /** Older than three intervals, or said to be so by the service. A channel that reports on change is only as old as its quality says. */
 export function isOld(channel) {

@@ -3,7 +3,7 @@ import { date, hourOfDay, now, span, time, weekday, when } from './clock.js';
 import { expected } from './forecast.js';
 import { gapMsOf, pastOf } from './history.js';
 import { charge, ends, gather, lane, rangeOf, ready } from './lane.js';
-import { curveOf, dueOf } from './saying.js';
+import { curveOf } from './saying.js';
 import { feedChannel, fires, hotChannel, isOld, loadOf } from './shop.js';
 import { el, line, mark, rect, scale, text } from './svg.js';
 
@@ -18,7 +18,8 @@ export function laneOf(appliance, fromMs, toMs) {
   const fresh = channel && !isOld(channel);
   const since = steady && appliance.modeSince ? Date.parse(appliance.modeSince) + HOUR : 0;
   const ahead = fresh ? expected({ past: plan.length > 1 ? past.hot : past.hot.filter(p => p.t >= since), plan: plan.length > 1 ? plan : null, nowMs, untilMs: toMs, steady }) : [];
-  const feedMost = Math.max(feedChannel(appliance)?.quantity === 'power' ? 4 : 10, ...past.feed.map(p => p.v));
+  const usual = { 'gas-flow': 10, power: 4, relay: 1 }[feedChannel(appliance)?.quantity] ?? 1;
+  const feedMost = Math.max(usual, ...past.feed.map(p => p.v));
   const planShown = plan.filter(p => p.t >= fromMs - 96 * HOUR);
   return { series, feed: past.feed, plan: clip(planShown.length > 1 ? planShown : past.due, fromMs, toMs), ahead, feedMost, gapMs: gapMsOf(channel), range: rangeOf([...series, ...ahead, ...ahead.map(p => ({ v: p.low })), ...ahead.map(p => ({ v: p.high }))], appliance.kind !== 'furnace') };
 }
@@ -83,9 +84,9 @@ function furnaceMarks(g, appliance, { X, y, from, to, nowMs, size, entries, pot,
 }
 
 function annealerTag(appliance, { y, h, size, width, to, X }) {
-  const load = loadOf(appliance), opens = load?.opensAt ? Date.parse(load.opensAt) : curveOf(load).at(-1)?.t;
-  if (!opens || opens < now()) return dueOf(appliance) === null ? [] : [];
-  return [{ x: Math.min(width - 4, X(Math.min(opens, to))), y: y + Math.min(h - 4, size), words: `opens ${when(opens)}${opens > to ? ' →' : ''}`, anchor: 'end' }];
+  const load = loadOf(appliance), done = load?.doneAt ? Date.parse(load.doneAt) : curveOf(load).at(-1)?.t;
+  if (!done || done < now()) return [];
+  return [{ x: Math.min(width - 4, X(Math.min(done, to))), y: y + Math.min(h - 4, size), words: `curve ends ${when(done)}${done > to ? ' →' : ''}`, anchor: 'end' }];
 }
 
 /** Words that would lie on each other: the later one is left out; the mark itself stays, and its story can be asked for. */

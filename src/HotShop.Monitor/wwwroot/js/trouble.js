@@ -49,7 +49,7 @@ function quietLine(pots) {
   for (const a of quiet) words.push(`${a.name} ${lastAt(hotChannel(a))}`);
   const pot = [...pots.values()].find(p => p?.hoursLeft > 0 && p.hoursLeft < 72);
   if (pot) words.push(`glass until about ${when(Math.round((now() + pot.hoursLeft * 3600e3) / 6e5) * 6e5)}`);
-  for (const a of fires()) { const opens = loadOf(a)?.opensAt; if (opens && Date.parse(opens) > now()) words.push(`${a.name.toLowerCase()} opens ${when(Date.parse(opens))}`); }
+  for (const a of fires()) { const done = loadOf(a)?.doneAt; if (done && Date.parse(done) > now()) words.push(`${a.name}'s curve ends ${when(Date.parse(done))}`); }
   if (!quiet.length && !words.length) words.push('every reading is fresh');
   return words.slice(0, 3).join(' · ');
 }
