@@ -8,7 +8,7 @@ public enum CallPhase { Calling, Held, Ended, Quiet }
 /// <summary>Why something is sent, or why not. The log, the page and the tests show the same word.</summary>
 public enum CallReason
 {
-    FirstTime, NotAcknowledged, NextToCall, WokenByHand, SomebodyHasIt, HasEnded,
+    FirstTime, NotAcknowledged, NextToCall, NobodyReached, WokenByHand, SomebodyHasIt, HasEnded,
     WaitsForMorning, PartOfATrouble, NobodyToCall, NotYet, AlreadyHeld, AlreadyEnded, EverybodyIsCalled,
 }
 
@@ -86,6 +86,15 @@ public static class CallPlan
         };
         var nextAt = after.Phase == CallPhase.Calling ? NextAt(after, settings) : null;
         return new(isAnyoneLeft ? CallReason.WokenByHand : CallReason.EverybodyIsCalled, after, calls, nextAt);
+    }
+
+    /// <summary>Every message so far was refused for good: waiting for an answer would be waiting for nothing, so the next person is called at once.</summary>
+    public static CallDecision Unreached(CallStory story, Instant now, CallSettings settings)
+    {
+        if (story.Phase != CallPhase.Calling) return Silent(Settled(story), story);
+        if (story.Reached >= settings.People) return new(CallReason.EverybodyIsCalled, story, [], NextAt(story, settings));
+        var after = story with { Step = story.Step + 1, Reached = story.Reached + 1, ReachedAt = now };
+        return new(CallReason.NobodyReached, after, [new(story.Reached, CallReason.NobodyReached)], NextAt(after, settings));
     }
 
     /// <summary>Somebody has it: nothing is repeated any more.</summary>

@@ -18,7 +18,7 @@ static class MessageText
     public static string Title(CallReason reason, string appliance, string kind, int priority) => reason switch
     {
         CallReason.NotAcknowledged => $"Nobody has it yet: {appliance}, {Plain(kind)}",
-        CallReason.NextToCall => $"You are next to call: {appliance}, {Plain(kind)}",
+        CallReason.NextToCall or CallReason.NobodyReached => $"You are next to call: {appliance}, {Plain(kind)}",
         CallReason.WokenByHand or CallReason.EverybodyIsCalled => $"You are asked for: {appliance}, {Plain(kind)}",
         CallReason.SomebodyHasIt => $"Somebody has it: {appliance}, {Plain(kind)}",
         CallReason.HasEnded => $"Ended: {appliance}, {Plain(kind)}",

@@ -42,6 +42,13 @@ sealed partial class NotificationDesk(StudioPlan plan, CallOrder order, OutboxBe
         return decision;
     }
 
+    /// <summary>A message was refused for good. Where that leaves nobody reached, the next person is called at once.</summary>
+    public void Refused(string occurrence, WriteScope scope)
+    {
+        if (CallStories.Find(scope.Connection, occurrence) is not { Story.Phase: CallPhase.Calling } stored || Outbox.Told(scope.Connection, occurrence).Count > 0) return;
+        Apply(CallPlan.Unreached(stored.Story, scope.Now, order.Settings), stored.Alarm, scope);
+    }
+
     /// <summary>Once a day messages older than a year and a month go, a few at a time.</summary>
     void Forget(WriteScope scope)
     {
@@ -101,7 +108,7 @@ sealed partial class NotificationDesk(StudioPlan plan, CallOrder order, OutboxBe
                 Outbox.Replace(scope, decision.Story.Occurrence, decision.Story.Step, to);
                 Add(MessageKind.Call, decision with { Reason = call.Reason }, to, alarm, text, scope);
             }
-        if (decision.Reason != CallReason.NotYet) Announce(decision, scope);
+        if (decision.Calls.Count > 0 || decision.Story.Phase == CallPhase.Quiet) Announce(decision, scope);
     }
 
     void Add(MessageKind kind, CallDecision decision, OutletAddress to, AlarmSnapshot alarm, string text, WriteScope scope)

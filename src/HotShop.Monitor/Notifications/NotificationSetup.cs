@@ -55,11 +55,11 @@ static class NotificationSetup
     static OutboxSender Sender(IServiceProvider services, CallOrder order, TimeProvider wallClock)
     {
         var outlets = services.GetRequiredService<OutletsByKind>();
-        var (writer, reader, links) = (services.GetRequiredService<IStoreWriter>(), services.GetRequiredService<IStoreReader>(), services.GetRequiredService<NightLinks>());
+        var (desk, writer, reader, links) = (services.GetRequiredService<NotificationDesk>(), services.GetRequiredService<IStoreWriter>(), services.GetRequiredService<IStoreReader>(), services.GetRequiredService<NightLinks>());
         var log = services.GetRequiredService<ILogger<OutboxSender>>();
         List<OutboxLane> lanes = [];
         foreach (var to in order.Outlets)
-            if (outlets.For(to) is { } outlet) lanes.Add(new(to, outlet, links, writer, reader, wallClock, Random.Shared.NextDouble, log));
+            if (outlets.For(to) is { } outlet) lanes.Add(new(to, outlet, desk, links, writer, reader, wallClock, Random.Shared.NextDouble, log));
         return new(lanes, order, services.GetRequiredService<OutboxBell>(), writer, services.GetRequiredService<HealthBoard>(), services.GetRequiredService<TimeProvider>(), wallClock, log);
     }
 }

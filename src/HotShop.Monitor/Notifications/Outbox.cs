@@ -63,6 +63,16 @@ static class Outbox
         return pending;
     }
 
+    /// <summary>Why the newest message that was tried on this way was refused; null where it was not.</summary>
+    public static string? LastRefusal(SqliteConnection connection, string person, string outlet)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = "SELECT iif(state = 'failed', last_error, NULL) FROM outbox WHERE person = $person AND outlet = $outlet AND attempts > 0 ORDER BY id DESC LIMIT 1";
+        command.Parameters.AddWithValue("$person", person);
+        command.Parameters.AddWithValue("$outlet", outlet);
+        return command.ExecuteScalar() as string;
+    }
+
     public static void Sent(WriteScope scope, long id, string proof) =>
         scope.Execute("UPDATE outbox SET state = 'sent', sent_at = $now, attempts = attempts + 1, last_error = NULL, proof = $proof WHERE id = $id",
             ("$id", id), ("$now", scope.Now.ToMicroseconds()), ("$proof", proof));

@@ -18,11 +18,12 @@ sealed record LaneState(DateTimeOffset? FailingSince, string? Problem, bool IsRe
 /// Times here are the wall clock's even when the studio's clock is scaled for a demo.
 /// </summary>
 sealed partial class OutboxLane(
-    OutletAddress to, IOutlet outlet, NightLinks links, IStoreWriter writer, IStoreReader reader, TimeProvider wallClock, Func<double> jitter, ILogger log)
+    OutletAddress to, IOutlet outlet, NotificationDesk desk, NightLinks links, IStoreWriter writer, IStoreReader reader, TimeProvider wallClock, Func<double> jitter, ILogger log)
 {
     /// <summary>Sent, but the store could not note it yet: not to be sent again by this process.</summary>
     readonly Dictionary<long, string> unrecorded = [];
     int failures;
+    bool hasLookedBack;
 
     public OutletAddress To => to;
 
@@ -33,7 +34,13 @@ sealed partial class OutboxLane(
     public async Task<TimeSpan?> Step(CancellationToken stop)
     {
         IReadOnlyList<OutboxRow> pending;
-        using (var connection = reader.Open()) pending = Outbox.Pending(connection, to.Person.Id, to.Outlet);
+        using (var connection = reader.Open())
+        {
+            pending = Outbox.Pending(connection, to.Person.Id, to.Outlet);
+            // A way that was refused before a restart is not well because of the restart.
+            if (!hasLookedBack && Outbox.LastRefusal(connection, to.Person.Id, to.Outlet) is { } refusal) State = new(wallClock.GetUtcNow(), refusal, IsRefused: true);
+            hasLookedBack = true;
+        }
         var stuck = new HashSet<string>(StringComparer.Ordinal);
         foreach (var row in pending)
         {
@@ -66,7 +73,11 @@ sealed partial class OutboxLane(
                 return true;
             case SendResult.Refused refused:
                 State = new(State.FailingSince ?? wallClock.GetUtcNow(), refused.Why, IsRefused: true);
-                await writer.Write(scope => { Outbox.Failed(scope, row.Id, refused.Why, isForGood: true); }, stop);
+                await writer.Write(scope =>
+                {
+                    Outbox.Failed(scope, row.Id, refused.Why, isForGood: true);
+                    if (row.Kind == MessageKind.Call) desk.Refused(row.Occurrence, scope);
+                }, stop);
                 RefusedForGood(row.Occurrence, row.Step, to.Person.Id, to.Outlet, refused.Why);
                 return true;
             case SendResult.TryAgain later:

@@ -5,7 +5,7 @@ using NodaTime.Extensions;
 
 namespace HotShop.Monitor.Tests.Notifications;
 
-/// <summary>A real database file with the tables of the notifications alone; commits each piece of work by itself.</summary>
+/// <summary>A real database file with the tables of the notifications alone; commits each piece of work by itself. It need not survive a power cut.</summary>
 sealed class NotificationStore : IStoreWriter, IStoreReader, IDisposable
 {
     readonly TimeProvider time;
@@ -20,7 +20,7 @@ sealed class NotificationStore : IStoreWriter, IStoreReader, IDisposable
         var isNew = !File.Exists(path);
         connection = new SqliteConnection(source);
         connection.Open();
-        Run("PRAGMA journal_mode=WAL; PRAGMA busy_timeout=5000;");
+        Run("PRAGMA journal_mode=WAL; PRAGMA busy_timeout=5000; PRAGMA synchronous=OFF;");
         if (isNew) Run(Migration());
     }
 

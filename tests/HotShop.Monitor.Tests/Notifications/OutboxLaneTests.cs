@@ -15,13 +15,46 @@ public sealed class OutboxLaneTests : IDisposable
     {
         night.Outlet.Answer = m => m.Step == 1 ? new SendResult.Refused("404 no such topic") : new SendResult.Accepted("taken");
         await night.Overheat();
-        await night.Send();
-        await night.Send();
+        await night.Lanes[0].Step(TestContext.Current.CancellationToken);
+        await night.Lanes[0].Step(TestContext.Current.CancellationToken);
         Assert.Equal(1, night.Store.Count("SELECT count(*) FROM outbox WHERE state = 'failed' AND attempts = 1 AND last_error = '404 no such topic'"));
         Assert.True(night.Lanes[0].State.IsRefused);
         await night.Pass(5);
-        Assert.Equal(["ana call #2"], night.Sent);
+        Assert.Contains("ana call #3", night.Sent);
         Assert.False(night.Lanes[0].State.IsRefused);
+    }
+
+    [Fact]
+    public async Task Where_every_way_to_the_first_person_is_refused_the_next_is_called_at_once()
+    {
+        night.Outlet.Answer = m => m.Key.Contains("/ana/", StringComparison.Ordinal) ? new SendResult.Refused("401") : new SendResult.Accepted("taken");
+        await night.Overheat();
+        await night.Send();
+        Assert.Equal(["ben call #2"], night.Sent);
+        await night.Pass(4.9);
+        Assert.Equal(["ben call #2"], night.Sent);
+    }
+
+    [Fact]
+    public async Task Where_everybody_refuses_the_calls_go_on_at_their_time_and_not_in_a_circle()
+    {
+        night.Outlet.Answer = _ => new SendResult.Refused("401");
+        await night.Overheat();
+        for (var i = 0; i < 10; i++) await night.Send();
+        Assert.Equal(2, night.Store.Count("SELECT count(*) FROM outbox"));
+        await night.Pass(5);
+        Assert.Equal(4, night.Store.Count("SELECT count(*) FROM outbox"));
+    }
+
+    [Fact]
+    public async Task A_way_that_was_refused_is_still_known_as_refused_after_a_restart()
+    {
+        night.Outlet.Answer = _ => new SendResult.Refused("401 check the token");
+        await night.Overheat();
+        await night.Send();
+        night.Restart();
+        await night.Lanes[0].Step(TestContext.Current.CancellationToken);
+        Assert.Equal((true, "401 check the token"), (night.Lanes[0].State.IsRefused, night.Lanes[0].State.Problem));
     }
 
     [Fact]

@@ -88,7 +88,7 @@ public sealed class OutboxSenderTests : IDisposable
 
     OutboxSender Sender(IOutlet outlet)
     {
-        var lanes = night.Order.Outlets.Select(o => new OutboxLane(o, outlet, night.Links, night.Store, night.Store, night.Time, () => 1, NullLogger.Instance)).ToList();
+        var lanes = night.Order.Outlets.Select(o => new OutboxLane(o, outlet, night.Desk, night.Links, night.Store, night.Store, night.Time, () => 1, NullLogger.Instance)).ToList();
         return new(lanes, night.Order, night.Bell, night.Store, night.Board, night.Time, night.Time, NullLogger<OutboxSender>.Instance);
     }
 

@@ -62,7 +62,7 @@ sealed class TestNight : IDisposable
         foreach (var alarm in before) Alarms.Raise(alarm).GetAwaiter().GetResult();
         Alarms.Stage = Desk;
         Night = new(Alarms, Desk, Links, Order, Store, Store, Time);
-        Lanes = [.. Order.Outlets.Select(o => new OutboxLane(o, Outlet, Links, Store, Store, Time, () => 1, NullLogger.Instance))];
+        Lanes = [.. Order.Outlets.Select(o => new OutboxLane(o, Outlet, Desk, Links, Store, Store, Time, () => 1, NullLogger.Instance))];
     }
 
     /// <summary>Raises and returns the id.</summary>
