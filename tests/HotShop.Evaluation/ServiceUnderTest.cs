@@ -1,8 +1,11 @@
 using System.Text;
 using HotShop.Monitor;
+using HotShop.Monitor.Alarms;
+using HotShop.Monitor.Annealing;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Health;
 using HotShop.Monitor.Loop;
+using HotShop.Monitor.Notifications;
 using HotShop.Monitor.Readings;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Web;
@@ -42,10 +45,13 @@ sealed class ServiceUnderTest : IAsyncDisposable
         collection.AddSingleton(plan).AddSingleton(new RunChoices(IsDemo: true, Speed: 1)).AddSingleton<TimeProvider>(clock).AddSingleton(plan.Channels);
         collection.AddSingleton(store).AddSingleton<IStoreReader>(store).AddSingleton(LoopPace.ForSpeed(1));
         MonitorHost.AddData(collection);
+        // What is to be called waits in the outbox: nobody sends it here.
+        collection.AddAnnealing().AddAlarms().AddNotifications(plan, clock);
         collection.AddSingleton<StudioLoop>();
         services = collection.BuildServiceProvider();
         intake = services.GetRequiredService<IIntake>();
         (move, upkeep, loop) = (services.GetRequiredService<HourlyMove>(), services.GetRequiredService<Upkeep>(), services.GetRequiredService<StudioLoop>());
+        services.GetRequiredService<HealthBoard>().Report(HealthBoard.Broker, true, "messages are handed in directly", clock.Now);
         (nextHour, nextDay) = (clock.Now + Duration.FromHours(1), clock.Now + Duration.FromDays(1));
     }
 
