@@ -71,7 +71,7 @@ internal sealed partial class DeviceConnection(string device, BrokerAddress brok
             }
             catch (Exception failure) when (failure is not OperationCanceledException || !stop.IsCancellationRequested)
             {
-                reason = failure.Message;
+                reason = failure.GetBaseException().Message;
             }
 
             await WaitAsync(reason, stop);
@@ -103,7 +103,7 @@ internal sealed partial class DeviceConnection(string device, BrokerAddress brok
         catch (Exception failure) when (failure is not OperationCanceledException || !stop.IsCancellationRequested)
         {
             await client.TryDisconnectAsync();
-            await WaitAsync(failure.Message, stop);
+            await WaitAsync(failure.GetBaseException().Message, stop);
         }
 
         return false;

@@ -5,7 +5,7 @@ using NodaTime;
 
 namespace HotShop.Simulator.People;
 
-/// <summary>Does what is planned if the plant allows it, looks at the plant every minute, and writes most of it into the logbook.</summary>
+/// <summary>Does what is planned if the plant allows it, looks at the plant every ten seconds, and writes most of it into the logbook.</summary>
 internal sealed class Crew
 {
     const string Tablet = "tablet";
@@ -69,7 +69,7 @@ internal sealed class Crew
             Do(act, now);
         }
 
-        if ((long)plant.ElapsedSeconds % 60 == 0) LookRound(now);
+        if ((long)plant.ElapsedSeconds % 10 == 0) LookRound(now);
     }
 
     void PlanUntil(Instant now)

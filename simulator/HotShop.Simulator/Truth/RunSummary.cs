@@ -58,8 +58,8 @@ public sealed class RunSummary
             }
 
             foreach (var appliance in new[] { Quillmere.FirstAnnealer, Quillmere.SecondAnnealer })
-                if (plant.AnnealerNamed(appliance) is { IsRunningProgramme: true } annealer && annealer.SetpointCelsius is { } setpoint)
-                    Add($"{appliance} on its curve: deviation K", annealer.Chamber.IndicatedCelsius - setpoint);
+                if (plant.AnnealerNamed(appliance) is { SetpointCelsius: { } setpoint } annealer)
+                    Add($"{appliance} {(annealer.IsRunningProgramme ? "on its curve" : studio.ModeOf(appliance))}: deviation K", annealer.Chamber.IndicatedCelsius - setpoint);
         }
     }
 
