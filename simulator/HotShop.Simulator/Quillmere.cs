@@ -27,13 +27,21 @@ public static class Quillmere
     /// <summary>Depth to which the crew charges, in m: about 15 % freeboard (common practice 10 to 15 %).</summary>
     public const double FullDepthMetres = 0.38;
 
-    /// <summary>Density of the melt at 1150 °C, in kg/m³, for a window-type soda-lime glass (partial molar volumes of Lange 1997).</summary>
+    /// <summary>
+    /// Density of the melt at 1150 °C, in kg/m³, for a window-type soda-lime glass (partial molar volumes of Lange 1997).
+    /// </summary>
     public const double NominalMeltKilogramsPerCubicMetre = 2360;
 
-    /// <summary>Glass left from a kilogram of the studio's batch: sand 60, soda ash 20, limestone 10, dolomite 6, feldspar 4 kg leave 84.44 kg (standard atomic weights).</summary>
+    /// <summary>
+    /// Glass left from a kilogram of the studio's batch: sand 60, soda ash 20, limestone 10, dolomite 6, feldspar 4 kg leave 84.44 kg
+    /// (standard atomic weights).
+    /// </summary>
     public const double BatchYield = 0.8444;
 
-    /// <summary>What the crew believes a gather of each size weighs, in kg (common practice: small 0.1 to 0.2, medium 0.3 to 0.5, large 0.6 to 1).</summary>
+    /// <summary>
+    /// What the crew believes a gather of each size weighs, in kg (common practice: small 0.1 to 0.2, medium 0.3 to 0.5, large 0.6 to
+    /// 1).
+    /// </summary>
     public const double SmallGatherKilograms = 0.15, MediumGatherKilograms = 0.40, LargeGatherKilograms = 0.80;
 
     /// <summary>Gross calorific value printed on the gas bill, in MJ/m³ at 15 °C and 101.325 kPa.</summary>

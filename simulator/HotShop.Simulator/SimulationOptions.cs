@@ -15,7 +15,9 @@ public sealed record SimulationOptions
     /// <summary>Where the crew's clock hangs. Default Europe/Berlin.</summary>
     public DateTimeZone Zone { get; init; } = DateTimeZoneProviders.Tzdb["Europe/Berlin"];
 
-    /// <summary>How often temperatures, flows and powers are sent, in s, 2 to 3600. Default 10; states go on change and every 60 s.</summary>
+    /// <summary>
+    /// How often temperatures, flows and powers are sent, in s, 2 to 3600. Default 10; states go on change and every 60 s.
+    /// </summary>
     public int SampleSeconds { get; init; } = 10;
 
     public IReadOnlyList<FaultOrder> Faults { get; init; } = [];

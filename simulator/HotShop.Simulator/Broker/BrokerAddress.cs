@@ -6,7 +6,9 @@ namespace HotShop.Simulator.Broker;
 /// <param name="User">One name for all devices; <see langword="null"/> connects without.</param>
 public sealed record BrokerAddress(string Host, int Port, string? User = null, string? Password = null)
 {
-    /// <summary>Passwords of devices that have a login of their own, with the device's name as user. They come before <see cref="User"/>.</summary>
+    /// <summary>
+    /// Passwords of devices that have a login of their own, with the device's name as user. They come before <see cref="User"/>.
+    /// </summary>
     public IReadOnlyDictionary<string, string> PasswordsByDevice { get; init; } = new Dictionary<string, string>();
 
     /// <summary>Reads `host:port`; `[::1]:1883` for an IPv6 address.</summary>

@@ -109,7 +109,9 @@ internal sealed partial class DeviceConnection(string device, BrokerAddress brok
         return false;
     }
 
-    /// <summary>Doubles the wait with every failure in a row, less up to a half by chance so that five devices do not knock together.</summary>
+    /// <summary>
+    /// Doubles the wait with every failure in a row, less up to a half by chance so that five devices do not knock together.
+    /// </summary>
     async Task WaitAsync(string reason, CancellationToken stop)
     {
         attempts++;

@@ -2,7 +2,10 @@ using NodaTime;
 
 namespace HotShop.Simulator.Broker;
 
-/// <summary>The studio's time: starts where it is told and runs a number of times as fast as the clock on the wall. Timers and time-outs stay on the wall's.</summary>
+/// <summary>
+/// The studio's time: starts where it is told and runs a number of times as fast as the clock on the wall. Timers and time-outs stay
+/// on the wall's.
+/// </summary>
 public sealed class ScaledClock(TimeProvider wall, Instant start, double speed) : TimeProvider
 {
     readonly long startStamp = wall.GetTimestamp();

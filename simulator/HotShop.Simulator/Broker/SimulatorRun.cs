@@ -30,7 +30,9 @@ public sealed class SimulatorRun(SimulatedStudio studio, BrokerAddress broker, T
     /// <summary>Messages made and not yet acknowledged.</summary>
     public int Waiting => connections.Values.Sum(c => c.Waiting);
 
-    /// <summary>Runs until stopped, or until the studio's time has come to <paramref name="until"/> and everything is acknowledged.</summary>
+    /// <summary>
+    /// Runs until stopped, or until the studio's time has come to <paramref name="until"/> and everything is acknowledged.
+    /// </summary>
     /// <exception cref="OperationCanceledException">Stopped by <paramref name="stop"/>.</exception>
     public async Task RunAsync(Instant? until, CancellationToken stop)
     {

@@ -1,6 +1,9 @@
 namespace HotShop.Simulator.Chance;
 
-/// <summary>What the seed decides about plant, instruments and people, and what no configuration of a service knows. Factors are 1 where everything is as on the plate.</summary>
+/// <summary>
+/// What the seed decides about plant, instruments and people, and what no configuration of a service knows. Factors are 1 where
+/// everything is as on the plate.
+/// </summary>
 public sealed record HiddenParameters
 {
     /// <summary>Heat lost through walls and gaps against the drawing.</summary>
@@ -73,7 +76,7 @@ public sealed record HiddenParameters
         var draws = new Draws(seed, "hidden parameters");
         return new HiddenParameters
         {
-            FurnaceLossFactor = draws.Between(0.96, 1.11),
+            FurnaceLossFactor = draws.Between(0.95, 1.08),
             GloryHoleLossFactor = draws.Between(0.88, 1.15),
             FirstAnnealerLossFactor = draws.Between(0.90, 1.12),
             SecondAnnealerLossFactor = draws.Between(0.90, 1.12),
@@ -100,7 +103,7 @@ public sealed record HiddenParameters
             ScaleFactor = draws.Between(0.995, 1.005),
             MeltKilogramsPerCubicMetre = draws.Between(2330, 2390),
             GlassHeatFactor = draws.Between(0.98, 1.02),
-            BusynessFactor = draws.Between(0.92, 1.12),
+            BusynessFactor = draws.Between(0.95, 1.12),
             BatchEveningShare = draws.Between(0, 0.5),
         };
     }

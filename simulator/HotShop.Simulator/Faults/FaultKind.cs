@@ -3,7 +3,9 @@ namespace HotShop.Simulator.Faults;
 /// <summary>What can be ordered to happen. The last three are normal life and must not wake anybody.</summary>
 public enum FaultKind
 {
-    /// <summary>The flame goes out, the safety valve stays open: gas flows unburnt. Ends when somebody shuts off, purges and relights.</summary>
+    /// <summary>
+    /// The flame goes out, the safety valve stays open: gas flows unburnt. Ends when somebody shuts off, purges and relights.
+    /// </summary>
     FlameOutWithGas,
 
     /// <summary>No gas arrives; the flame safeguard locks out. On `shop` it meets every burner.</summary>

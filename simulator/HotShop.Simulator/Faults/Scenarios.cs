@@ -6,7 +6,10 @@ namespace HotShop.Simulator.Faults;
 /// <summary>A story with a name: which faults come when.</summary>
 public sealed record Scenario(string Name, string Tells, IReadOnlyList<FaultOrder> Faults);
 
-/// <summary>The stories that can be ordered by name. They look for a fitting hour after the start: a glory hole cannot fail at night, when it is off.</summary>
+/// <summary>
+/// The stories that can be ordered by name. They look for a fitting hour after the start: a glory hole cannot fail at night, when it
+/// is off.
+/// </summary>
 public static class Scenarios
 {
     public static readonly IReadOnlyList<string> Names = ["ordinary-day", "normal-life", "first-light", "night-watch", "every-fault"];

@@ -5,27 +5,26 @@ using NodaTime;
 
 namespace HotShop.Simulator.People;
 
-/// <summary>Does what is planned if the plant allows it, looks at the plant every ten seconds, and writes most of it into the logbook.</summary>
+/// <summary>
+/// Does what is planned if the plant allows it, looks at the plant every ten seconds, and writes most of it into the logbook.
+/// </summary>
 internal sealed class Crew
 {
-    const string Tablet = "tablet";
-    const double CoolestToGatherCelsius = 1040, LeastKilogramsToGather = 35;
-
     readonly StudioPlant plant;
     readonly Logbook logbook;
-    readonly HiddenTruth truth;
+    readonly PotWork pot;
     readonly SimulationOptions options;
     readonly PriorityQueue<CrewAct, (Instant At, long Number)> planned = new();
     readonly Dictionary<string, string> modes = [];
     LocalDate plannedThrough;
     Instant plannedUntil = Instant.MinValue;
     long actNumber;
-    double loadKilograms;
     bool lastLoadIsIn;
 
     public Crew(StudioPlant plant, Logbook logbook, HiddenTruth truth, SimulationOptions options)
     {
-        (this.plant, this.logbook, this.truth, this.options) = (plant, logbook, truth, options);
+        (this.plant, this.logbook, this.options) = (plant, logbook, options);
+        pot = new PotWork(plant, logbook, truth);
         plannedThrough = options.Start.InZone(options.Zone).Date.PlusDays(-3);
         foreach (var order in options.Faults.Where(f => f.Kind == FaultKind.ColdCharge))
             Plan(new ColdCharge(options.Start + order.After, 20));
@@ -56,7 +55,7 @@ internal sealed class Crew
         }
 
         foreach (var (appliance, mode) in modes.Where(m => m.Key != Quillmere.Shop))
-            logbook.Write(appliance, start, start + Duration.FromSeconds(2), "mode", Tablet, ("mode", mode));
+            logbook.Write(appliance, start, start + Duration.FromSeconds(2), "mode", Logbook.Tablet, ("mode", mode));
         Plan(new Dip(start + Duration.FromMinutes(2), new Chance.Draws(options.Seed, "first dip").Normal(0.005), PlansCharge: false));
     }
 
@@ -125,16 +124,25 @@ internal sealed class Crew
                 plant.AnnealerNamed(put.Appliance).Open(12);
                 plant.AnnealerNamed(put.Appliance).PutIn(put.Kilograms, celsius: 530);
                 break;
-            case Gather gather when CanGather(): Take(gather); break;
-            case LadleOut ladle when CanGather():
-                plant.Furnace.Pot.Take(ladle.Kilograms, plant.Furnace.Ledger);
-                truth.Taken(now, ladle.Kilograms, isLogged: true);
-                logbook.Write(Quillmere.Furnace, now, now, "ladle-out", Tablet, ("mass", ladle.LoggedKilograms), ("unit", "kg"));
-                break;
-            case Dip dip when plant.Furnace.Pot.Heap.IsEmpty && plant.HasMains: Measure(dip, now); break;
+            case Gather gather: pot.Take(gather); break;
+            case LadleOut ladle: pot.Take(ladle, now); break;
+            case Dip dip: pot.Measure(dip, now); break;
+            case ColdCharge cold: pot.Charge(cold.Kilograms, isBatch: false, now); break;
             case ChargeLoad load: Charge(load, now); break;
-            case ColdCharge cold: Charge(cold.Kilograms, isBatch: false, now); break;
         }
+    }
+
+    void Charge(ChargeLoad load, Instant now)
+    {
+        var weighedKilograms = pot.WeighedLoadKilograms(load.IsBatch);
+        if (weighedKilograms > 0)
+        {
+            if (ModeOf(Quillmere.Furnace) != "charging") Mode(Quillmere.Furnace, "charging", now);
+            pot.Charge(weighedKilograms, load.IsBatch, now);
+        }
+
+        lastLoadIsIn = load.IsLast;
+        if (load.IsLast && ModeOf(Quillmere.Furnace) == "working") Mode(Quillmere.Furnace, "holding", now);
     }
 
     static void Empty(Annealer annealer)
@@ -144,60 +152,9 @@ internal sealed class Crew
         annealer.TakeAllOut();
     }
 
-    bool CanGather()
-    {
-        var pot = plant.Furnace.Pot;
-        return plant.HasMains && pot.Celsius > CoolestToGatherCelsius && pot.MeltKilograms > LeastKilogramsToGather;
-    }
-
-    void Take(Gather gather)
-    {
-        plant.Furnace.Open(seconds: 12, forCharging: false);
-        plant.Furnace.Pot.Take(gather.Kilograms, plant.Furnace.Ledger);
-        truth.Taken(gather.At, gather.Kilograms, gather.LoggedSize is not null);
-        if (gather.LoggedSize is { } size)
-            logbook.Write(Quillmere.Furnace, gather.At, gather.At + gather.LoggedAfter, "gather", gather.Who,
-                ("size", NameOf(size)), ("count", 1));
-    }
-
-    void Measure(Dip dip, Instant now)
-    {
-        var readMetres = plant.Furnace.Pot.DepthMetres + dip.ErrorMetres;
-        plant.Furnace.Open(seconds: 15, forCharging: false);
-        logbook.Write(Quillmere.Furnace, now, now, "dip", Tablet, ("glassDepth", Math.Round(readMetres * 100, 1)), ("unit", "cm"));
-        if (!dip.PlansCharge) return;
-        var missing = (Quillmere.FullDepthMetres - readMetres) * Math.PI * Quillmere.PotRadiusMetres * Quillmere.PotRadiusMetres
-            * Quillmere.NominalMeltKilogramsPerCubicMetre;
-        loadKilograms = missing > 6 ? missing / DayPlan.ChargeLoads : 0;
-    }
-
-    void Charge(ChargeLoad load, Instant now)
-    {
-        if (load.IsFirst) lastLoadIsIn = false;
-        if (load.IsLast) lastLoadIsIn = true;
-        var weighed = Math.Round(loadKilograms / (load.IsBatch ? Quillmere.BatchYield : 1) * 2) / 2;
-        if (weighed <= 0)
-        {
-            if (load.IsLast && ModeOf(Quillmere.Furnace) == "working") Mode(Quillmere.Furnace, "holding", now);
-            return;
-        }
-
-        if (ModeOf(Quillmere.Furnace) != "charging") Mode(Quillmere.Furnace, "charging", now);
-        Charge(weighed, load.IsBatch, now);
-    }
-
-    void Charge(double weighedKilograms, bool isBatch, Instant now)
-    {
-        var furnace = plant.Furnace;
-        if (!plant.HasMains || furnace.Pot.Celsius < 1000) return;
-        var kilograms = weighedKilograms / plant.Hidden.ScaleFactor;
-        furnace.Open(seconds: 240, forCharging: true);
-        furnace.Pot.Charge(isBatch ? 0 : kilograms, isBatch ? kilograms : 0, plant.RoomCelsius, furnace.Ledger);
-        logbook.Write(Quillmere.Furnace, now, now + Duration.FromSeconds(30), "charge", Tablet,
-            ("material", isBatch ? "batch" : "cullet"), ("mass", weighedKilograms), ("unit", "kg"));
-    }
-
-    /// <summary>What somebody sees who walks past: fires that have come up, programmes that have ended, a charge that has melted flat.</summary>
+    /// <summary>
+    /// What somebody sees who walks past: fires that have come up, programmes that have ended, a charge that has melted flat.
+    /// </summary>
     void LookRound(Instant now)
     {
         if (ModeOf(Quillmere.GloryHole) == "heat-up" && plant.GloryHole.Chamber.IndicatedCelsius > 1120) Mode(Quillmere.GloryHole, "working", now);
@@ -218,8 +175,6 @@ internal sealed class Crew
     void Mode(string appliance, string mode, Instant now)
     {
         modes[appliance] = mode;
-        logbook.Write(appliance, now, now + Duration.FromSeconds(4), "mode", Tablet, ("mode", mode));
+        logbook.Write(appliance, now, now + Duration.FromSeconds(4), "mode", Logbook.Tablet, ("mode", mode));
     }
-
-    static string NameOf(GatherSize size) => size switch { GatherSize.Small => "small", GatherSize.Medium => "medium", _ => "large" };
 }

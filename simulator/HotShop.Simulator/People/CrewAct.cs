@@ -8,7 +8,9 @@ internal enum GatherSize { Small, Medium, Large }
 /// <summary>Something the crew, or a timer the crew has set, does at a time.</summary>
 internal abstract record CrewAct(Instant At)
 {
-    /// <summary>Changes what stays set: done silently for the time before the simulation starts, so that it starts in the middle of a day.</summary>
+    /// <summary>
+    /// Changes what stays set: done silently for the time before the simulation starts, so that it starts in the middle of a day.
+    /// </summary>
     public virtual bool IsStanding => false;
 }
 

@@ -4,7 +4,10 @@ using NodaTime;
 
 namespace HotShop.Simulator.People;
 
-/// <summary>What the crew means to do on one local day: Tuesday to Saturday 8:00 to 18:00 at work, then charging; the furnace is held on Sunday and Monday.</summary>
+/// <summary>
+/// What the crew means to do on one local day: Tuesday to Saturday 8:00 to 18:00 at work, then charging; the furnace is held on
+/// Sunday and Monday.
+/// </summary>
 internal sealed class DayPlan
 {
     public const int ChargeLoads = 6;
@@ -93,7 +96,7 @@ internal sealed class DayPlan
             hour += draws.Between(2, 4) / 60;
         }
 
-        hour += draws.Between(5, 12) / 60;
+        hour += draws.Between(4.5, 11) / 60 / hidden.BusynessFactor;
 
         // A third of what is gathered ends as moil and trim (common practice 25 to 40 % of blown work).
         acts.Add(new PutWareIn(At(hour), draws.Happens(0.5) ? Quillmere.FirstAnnealer : Quillmere.SecondAnnealer, kilograms * 0.66));

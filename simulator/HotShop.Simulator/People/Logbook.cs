@@ -11,13 +11,17 @@ internal sealed class Logbook(int seed, DateTimeZone zone)
 {
     public const string Device = "dev-bench";
 
+    /// <summary>Who signs for the shop as a whole.</summary>
+    public const string Tablet = "tablet";
+
     readonly PriorityQueue<(string Topic, string Payload), (Instant Due, long Number)> waiting = new();
     LocalDate numberedDate;
     int numberOfDay;
     long numberOfAll;
 
     /// <summary>Notes an entry; it leaves the tablet at <paramref name="sentAt"/>.</summary>
-    public void Write(string appliance, Instant at, Instant sentAt, string entry, string who, params ReadOnlySpan<(string Name, JsonNode Value)> fields)
+    public void Write(
+        string appliance, Instant at, Instant sentAt, string entry, string who, params ReadOnlySpan<(string Name, JsonNode Value)> fields)
     {
         var json = new JsonObject { ["entry"] = entry, ["id"] = NextId(at) };
         foreach (var (name, value) in fields) json[name] = value;

@@ -5,17 +5,20 @@ namespace HotShop.Simulator.Plant;
 /// <param name="HoldHours">How long to hold; 0 for a ramp.</param>
 public sealed record ProgrammeStage(double TargetCelsius, double? KelvinPerHour, double HoldHours);
 
-/// <summary>The setpoint over time that an annealer's controller follows from the evening on. After the last stage the heat is off.</summary>
+/// <summary>
+/// The setpoint over time that an annealer's controller follows from the evening on. After the last stage the heat is off.
+/// </summary>
 public sealed record AnnealingProgramme(string Name, double StartCelsius, IReadOnlyList<ProgrammeStage> Stages)
 {
     /// <summary>
-    /// Ware up to about 12 mm, overnight: hold at 495 °C, 60 K/h through the annealing range, then no faster than the oven loses heat by itself,
-    /// so that it can be followed down to 80 °C; 11.4 h.
+    /// Ware up to about 12 mm, overnight: hold at 495 °C, 60 K/h through the annealing range, then no faster than the oven loses heat
+    /// by itself,
+    /// so that it can be followed down to 80 °C; 11.3 h.
     /// </summary>
     public static AnnealingProgramme Overnight { get; } = new("overnight", Quillmere.AnnealingCelsius,
         [new(495, null, 1), new(449, 60, 0), new(300, 80, 0), new(150, 40, 0), new(80, 18, 0)]);
 
-    /// <summary>Ware up to about 38 mm, from Saturday evening to Monday: hold 2.5 h, 12 K/h through the annealing range; 26 h.</summary>
+    /// <summary>Ware up to about 38 mm, from Saturday evening to Sunday afternoon: hold 2.5 h, 12 K/h through the annealing range; 21.4 h.</summary>
     public static AnnealingProgramme OverTheWeekend { get; } = new("weekend", Quillmere.AnnealingCelsius,
         [new(495, null, 2.5), new(449, 12, 0), new(399, 24, 0), new(150, 30, 0), new(80, 15, 0)]);
 

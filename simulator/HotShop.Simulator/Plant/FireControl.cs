@@ -1,6 +1,8 @@
 namespace HotShop.Simulator.Plant;
 
-/// <summary>Proportional-integral control of heat between nothing and everything, the integral held while the output is at its end.</summary>
+/// <summary>
+/// Proportional-integral control of heat between nothing and everything, the integral held while the output is at its end.
+/// </summary>
 internal sealed class FireControl(double bandKelvin, double integralSeconds)
 {
     double integral;

@@ -10,7 +10,9 @@ internal sealed class GlassEnthalpy
 {
     const double PieceKelvin = 5, TopCelsius = 1500;
 
-    /// <summary>Mean specific heat of the carbon dioxide in batch, bound or leaving, in kJ/(kg·K) (from memory; about 1.1 from 0 to 900 °C).</summary>
+    /// <summary>
+    /// Mean specific heat of the carbon dioxide in batch, bound or leaving, in kJ/(kg·K) (from memory; about 1.1 from 0 to 900 °C).
+    /// </summary>
     public const double GasKilojoulesPerKilogramKelvin = 1.1;
 
     readonly double[] contents;

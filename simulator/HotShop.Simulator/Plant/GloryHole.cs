@@ -3,7 +3,9 @@ using HotShop.Simulator.Chance;
 
 namespace HotShop.Simulator.Plant;
 
-/// <summary>The glory hole: a round opening of 0.35 m with doors, two layers of lining, a hard burner; lit in the morning, off at night.</summary>
+/// <summary>
+/// The glory hole: a round opening of 0.35 m with doors, two layers of lining, a hard burner; lit in the morning, off at night.
+/// </summary>
 internal sealed class GloryHole
 {
     const double OpeningSquareMetres = 0.0962, ShareOpenWithDoorsClosed = 0.32, HighLimitCelsius = 1330, WorkKilowatts = 0.9;

@@ -1,6 +1,8 @@
 namespace HotShop.Simulator.Plant;
 
-/// <summary>Every kilojoule that crossed the shell of an appliance since the start. In minus out is what the parts must hold more.</summary>
+/// <summary>
+/// Every kilojoule that crossed the shell of an appliance since the start. In minus out is what the parts must hold more.
+/// </summary>
 internal sealed class HeatLedger
 {
     /// <summary>Gross heat of the gas that entered, burnt or not.</summary>

@@ -1,6 +1,9 @@
 namespace HotShop.Simulator.Plant;
 
-/// <summary>The wall of a chamber as layers in a row, hot face first. Each layer has one temperature; heat crosses to the next and at last to the room.</summary>
+/// <summary>
+/// The wall of a chamber as layers in a row, hot face first. Each layer has one temperature; heat crosses to the next and at last to
+/// the room.
+/// </summary>
 internal sealed class Lining
 {
     readonly double[] capacities, conductances, flows;

@@ -1,6 +1,8 @@
 namespace HotShop.Simulator.Plant;
 
-/// <summary>The air of the shop as one well-stirred box under the hoods: unburnt gas and a little carbon monoxide from the burners.</summary>
+/// <summary>
+/// The air of the shop as one well-stirred box under the hoods: unburnt gas and a little carbon monoxide from the burners.
+/// </summary>
 internal sealed class ShopAir
 {
     const double CubicMetres = 600, AirChangesPerHour = 6, LowerExplosiveLimitPercent = 4.4, HoodShare = 0.75, MonoxidePartsPerMillionInFlue = 120;

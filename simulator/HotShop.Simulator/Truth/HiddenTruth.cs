@@ -14,7 +14,9 @@ public sealed record TruthHour(
     Instant From, FuelTruth Furnace, FuelTruth GloryHole, double FirstAnnealerKilowatthours, double SecondAnnealerKilowatthours,
     double MeltedKilograms, double TakenKilograms, double GlassKilograms);
 
-/// <summary>The state of the plant that no instrument shows exactly. Whoever judges a service looks here after the service has answered.</summary>
+/// <summary>
+/// The state of the plant that no instrument shows exactly. Whoever judges a service looks here after the service has answered.
+/// </summary>
 public sealed class HiddenTruth
 {
     readonly StudioPlant plant;
@@ -80,7 +82,7 @@ public sealed class HiddenTruth
         return minute >= 0 && minute < glassByMinute.Count ? glassByMinute[minute] : null;
     }
 
-    internal void Taken(Instant at, double kilograms, bool isLogged)
+    internal void Gathered(double kilograms, bool isLogged)
     {
         Gathers++;
         if (isLogged) return;

@@ -46,7 +46,8 @@ public sealed class RunSummary
             Add($"{Quillmere.Furnace} glass °C, {studio.ModeOf(Quillmere.Furnace)}", plant.Furnace.Pot.Celsius);
             Add($"{Quillmere.Furnace} gross kW, {studio.ModeOf(Quillmere.Furnace)}", plant.Furnace.Burner.BurntKilowatts);
             Add($"{Quillmere.GloryHole} chamber °C, {studio.ModeOf(Quillmere.GloryHole)}", plant.GloryHole.Chamber.IndicatedCelsius);
-            if (studio.ModeOf(Quillmere.GloryHole) == "working") Add($"{Quillmere.GloryHole} gross kW, working", plant.GloryHole.Burner.BurntKilowatts);
+            if (studio.ModeOf(Quillmere.GloryHole) == "working")
+                Add($"{Quillmere.GloryHole} gross kW, working", plant.GloryHole.Burner.BurntKilowatts);
             Add("pot kg", truth.GlassKilograms);
             Add("carbon monoxide ppm", plant.Air.CarbonMonoxidePartsPerMillion);
 
@@ -59,7 +60,10 @@ public sealed class RunSummary
 
             foreach (var appliance in new[] { Quillmere.FirstAnnealer, Quillmere.SecondAnnealer })
                 if (plant.AnnealerNamed(appliance) is { SetpointCelsius: { } setpoint } annealer)
-                    Add($"{appliance} {(annealer.IsRunningProgramme ? "on its curve" : studio.ModeOf(appliance))}: deviation K", annealer.Chamber.IndicatedCelsius - setpoint);
+                {
+                    var doing = annealer.IsRunningProgramme ? "on its curve" : studio.ModeOf(appliance);
+                    Add($"{appliance} {doing}: deviation K", annealer.Chamber.IndicatedCelsius - setpoint);
+                }
         }
     }
 
@@ -80,13 +84,16 @@ public sealed class RunSummary
     public override string ToString()
     {
         var text = new StringBuilder();
-        text.AppendLine(CultureInfo.InvariantCulture, $"{"",-46}{"lowest",10}{"mean",10}{"highest",10}{"minutes",10}");
-        foreach (var (name, s) in spreads)
-            text.AppendLine(CultureInfo.InvariantCulture, $"{name,-46}{s.Lowest,10:0.0}{s.Mean,10:0.0}{s.Highest,10:0.0}{s.Count,10}");
-        text.AppendLine(CultureInfo.InvariantCulture, $"furnace {FurnaceKilowatthoursPerDay:0} kWh/day gross, {MeltedKilogramsPerDay:0.0} kg melted/day, {KilowatthoursPerKilogram:0.0} kWh/kg = {KilowatthoursPerKilogram * 3.6:0} GJ/t");
-        text.AppendLine(CultureInfo.InvariantCulture, $"glory hole {truth.GloryHoleFuel.Kilowatthours / days:0} kWh/day, annealers {truth.FirstAnnealerKilowatthours / days:0.0} and {truth.SecondAnnealerKilowatthours / days:0.0} kWh/day");
-        text.AppendLine(CultureInfo.InvariantCulture, $"{truth.Gathers} gathers, {truth.UnloggedGathers} not logged ({truth.UnloggedKilograms:0.0} kg), {Messages} messages");
+        Line($"{"",-46}{"lowest",10}{"mean",10}{"highest",10}{"minutes",10}");
+        foreach (var (name, s) in spreads) Line($"{name,-46}{s.Lowest,10:0.0}{s.Mean,10:0.0}{s.Highest,10:0.0}{s.Count,10}");
+        Line($"furnace {FurnaceKilowatthoursPerDay:0} kWh/day gross, {MeltedKilogramsPerDay:0.0} kg melted/day");
+        Line($"{KilowatthoursPerKilogram:0.0} kWh/kg = {KilowatthoursPerKilogram * 3.6:0} GJ/t");
+        Line($"glory hole {truth.GloryHoleFuel.Kilowatthours / days:0} kWh/day");
+        Line($"annealers {truth.FirstAnnealerKilowatthours / days:0.0} and {truth.SecondAnnealerKilowatthours / days:0.0} kWh/day");
+        Line($"{truth.Gathers} gathers, {truth.UnloggedGathers} not logged ({truth.UnloggedKilograms:0.0} kg), {Messages} messages");
         return text.ToString();
+
+        void Line(FormattableString line) => text.AppendLine(line.ToString(CultureInfo.InvariantCulture));
     }
 
     void Add(string name, double value)

@@ -13,6 +13,7 @@ public sealed class TruthFile(TextWriter writer)
     /// <summary>Writes the lines that are new since the last call.</summary>
     public void Write(HiddenTruth truth)
     {
+        if (hoursWritten == truth.Hours.Count) return;
         if (hoursWritten < 0)
         {
             writer.WriteLine(JsonSerializer.Serialize(new { hidden = truth.Parameters }, Names));

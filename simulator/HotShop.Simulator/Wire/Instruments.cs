@@ -7,7 +7,8 @@ namespace HotShop.Simulator.Wire;
 /// <summary>What the instruments make of the plant: voltages, noise, steps, meter errors and broken wires.</summary>
 internal sealed class Instruments(StudioPlant plant, int seed)
 {
-    // Inputs with upscale burn-out: 21 mV is above anything type S gives (18.7 mV at 1768 °C); transmitters in °C stop at the end of their type.
+    // Inputs with upscale burn-out: 21 mV is above anything type S gives (18.7 mV at 1768 °C); transmitters in °C stop at the end of
+    // their type.
     const double OpenTypeSMillivolts = 21.0, OpenTypeRCelsius = 1768, OpenTypeKCelsius = 1372;
 
     static readonly Thermocouple TypeS = Thermocouple.OfType(ThermocoupleType.S);

@@ -36,7 +36,8 @@ public class SimulatorRunTests
         var drops = 0;
         broker.Takes = count => count == 0 || count % 100 != 0 || ++drops % 2 == 0;
         await broker.StartAsync();
-        await RunTo(broker, hours: 0.5).RunAsync(Run.At(0.5), TestContext.Current.CancellationToken).WaitAsync(Generous, TestContext.Current.CancellationToken);
+        await RunTo(broker, hours: 0.5)
+            .RunAsync(Run.At(0.5), TestContext.Current.CancellationToken).WaitAsync(Generous, TestContext.Current.CancellationToken);
 
         Assert.True(drops > 5);
         Assert.Equal(Expected(0.5).Order(), ByDevice(broker).Distinct().Order());
@@ -64,17 +65,29 @@ public class SimulatorRunTests
     [Fact]
     public async Task Devices_log_in_with_the_password_they_were_given()
     {
-        await using var broker = new TestBroker { Login = ("studio", "glass") };
+        await using var broker = new TestBroker { Admits = (user, password) => (user, password) == ("studio", "glass") };
         await broker.StartAsync();
         var address = new BrokerAddress("127.0.0.1", broker.Port, "studio", "glass");
-        await RunTo(broker, 0.02, address).RunAsync(Run.At(0.02), TestContext.Current.CancellationToken).WaitAsync(Generous, TestContext.Current.CancellationToken);
+        await RunTo(broker, 0.02, address)
+            .RunAsync(Run.At(0.02), TestContext.Current.CancellationToken).WaitAsync(Generous, TestContext.Current.CancellationToken);
         Assert.NotEmpty(broker.Received);
+    }
+
+    [Fact]
+    public async Task A_device_with_a_login_of_its_own_uses_it()
+    {
+        var passwords = Quillmere.Appliances.Append(Quillmere.Bench).ToDictionary(Quillmere.DeviceOf, appliance => $"secret of {appliance}");
+        await using var broker = new TestBroker { Admits = (user, password) => user is not null && passwords.GetValueOrDefault(user) == password };
+        await broker.StartAsync();
+        var run = RunTo(broker, 0.02, new BrokerAddress("127.0.0.1", broker.Port) { PasswordsByDevice = passwords });
+        await run.RunAsync(Run.At(0.02), TestContext.Current.CancellationToken).WaitAsync(Generous, TestContext.Current.CancellationToken);
+        Assert.Equal(passwords.Keys.Order(), broker.Received.Select(m => m.Device).Distinct().Order());
     }
 
     [Fact]
     public async Task A_wrong_password_keeps_the_messages_waiting_until_it_is_stopped()
     {
-        await using var broker = new TestBroker { Login = ("studio", "glass") };
+        await using var broker = new TestBroker { Admits = (user, password) => (user, password) == ("studio", "glass") };
         await broker.StartAsync();
         var run = RunTo(broker, 0.02, new BrokerAddress("127.0.0.1", broker.Port, "studio", "wrong"));
         using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(1));

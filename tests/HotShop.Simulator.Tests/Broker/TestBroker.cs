@@ -16,8 +16,8 @@ internal sealed class TestBroker : IAsyncDisposable
 
     public int Port { get; } = FreePort();
 
-    /// <summary>Refuses everybody but this login, when set.</summary>
-    public (string User, string Password)? Login { get; init; }
+    /// <summary>Decides on user and password; everybody may in when not set.</summary>
+    public Func<string?, string?, bool>? Admits { get; init; }
 
     /// <summary>Called for every message before it is acknowledged; false makes the broker drop the connection instead.</summary>
     public Func<int, bool>? Takes { get; set; }
@@ -37,7 +37,7 @@ internal sealed class TestBroker : IAsyncDisposable
             .WithDefaultEndpointPort(Port).Build());
         server.ValidatingConnectionAsync += e =>
         {
-            if (Login is var (user, password) && (e.UserName != user || e.Password != password)) e.ReasonCode = MqttConnectReasonCode.BadUserNameOrPassword;
+            if (Admits?.Invoke(e.UserName, e.Password) == false) e.ReasonCode = MqttConnectReasonCode.BadUserNameOrPassword;
             return Task.CompletedTask;
         };
         server.InterceptingPublishAsync += e =>

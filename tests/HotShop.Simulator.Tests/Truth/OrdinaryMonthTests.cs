@@ -10,12 +10,14 @@ public sealed class OrdinaryMonths
 
 public class OrdinaryMonthTests(OrdinaryMonths months, ITestOutputHelper output) : IClassFixture<OrdinaryMonths>
 {
-    // Common practice: 60 to 150 ft³/h held, 18 to 45 kW gross; one published account of a 1000 lb furnace gives at least 84 ft³/h, 25.5 kW.
+    // Common practice: 60 to 150 ft³/h held, 18 to 45 kW gross; one published account of a 1000 lb furnace gives at least 84 ft³/h,
+    // 25.5 kW.
     [Fact]
     public void Holding_the_furnace_takes_what_furnaces_take() =>
         All(s => Assert.InRange(s.Spreads["furnace held: gross kW"].Mean, 18, 45));
 
-    // Batch melting in pots and day tanks 12.5 to 30 GJ/t (Roempp 1995, in IPCC AR4 WG III 7.4.5.3); a small studio that mostly holds: expect 10 to 60.
+    // Batch melting in pots and day tanks 12.5 to 30 GJ/t (Roempp 1995, in IPCC AR4 WG III 7.4.5.3); a small studio that mostly holds:
+    // expect 10 to 60.
     [Fact]
     public void The_fuel_per_kilogram_is_a_studios() =>
         All(s => Assert.InRange(s.KilowatthoursPerKilogram * 3.6, 10, 60));
