@@ -39,6 +39,7 @@ sealed partial class Intake(
 
     bool Apply(IncomingMessage message, WireContent content, WriteScope scope)
     {
+        if (message.Redelivered) scope.Count(Counters.Redelivered);
         foreach (var refusal in content.Refusals) RefusedList.Add(message, refusal.Reason, scope);
         if (content.Entry is { } entry && logbook.Take(entry, message.ArrivedAt, scope) is { } reason) RefusedList.Add(message, reason, scope);
         if (content.Readings.Count == 0) return true;

@@ -4,7 +4,7 @@ namespace HotShop.Monitor.Store;
 public static class Counters
 {
     public const string
-        Accepted = "accepted", Duplicate = "duplicate", Conflict = "conflict", Refused = "refused", Late = "late",
+        Accepted = "accepted", Redelivered = "redelivered", Duplicate = "duplicate", Conflict = "conflict", Refused = "refused", Late = "late",
         ImpossibleTime = "impossible-time", TooOld = "too-old", RetainedWithoutTime = "retained-without-time";
 
     public static void Count(this WriteScope scope, string name, long by = 1) =>
