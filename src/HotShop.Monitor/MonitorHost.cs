@@ -104,7 +104,7 @@ public static class MonitorHost
             json.SerializerOptions.Converters.Add(new InstantText());
             json.SerializerOptions.NumberHandling = JsonNumberHandling.Strict;
         });
-        services.AddOpenTelemetry().WithMetrics(m => m.AddMeter("HotShop.Monitor").AddMeter("Microsoft.AspNetCore.Server.Kestrel").AddPrometheusExporter());
+        services.AddOpenTelemetry().WithMetrics(m => m.AddMeter("HotShop.Monitor", BrokerCounters.MeterName).AddMeter("Microsoft.AspNetCore.Server.Kestrel").AddPrometheusExporter());
     }
 
     static void Map(WebApplication app)
