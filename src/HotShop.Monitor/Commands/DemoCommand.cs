@@ -35,7 +35,7 @@ static class DemoCommand
             var clock = new ScaledClock(wall, choices.Speed, DemoPlan.Start(wall.GetUtcNow().ToInstant(), plan.Zone).ToDateTimeOffset());
             await using var app = MonitorHost.Build(plan, new RunChoices(IsDemo: true, choices.Speed), wall, clock, builder =>
             {
-                builder.Services.AddSingleton(choices).AddSingleton(new DemoClocks(wall)).AddSingleton<DemoPhone>();
+                builder.Services.AddSingleton(choices).AddSingleton(new DemoClocks(wall, clock)).AddSingleton<DemoPhone>();
                 builder.Services.AddHostedService<DemoStudio>();
             });
             app.MapDemoPhone();

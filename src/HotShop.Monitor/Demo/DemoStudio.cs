@@ -1,7 +1,7 @@
 using System.Net;
 using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Loop;
 using HotShop.Simulator;
-using HotShop.Simulator.Broker;
 using HotShop.Simulator.Faults;
 using NodaTime;
 using NodaTime.Extensions;
@@ -13,6 +13,8 @@ sealed partial class DemoStudio(DemoChoices choices, StudioPlan plan, TimeProvid
 {
     protected override async Task ExecuteAsync(CancellationToken stopping)
     {
+        // Only now: everything that listens has started, and the first readings are not minutes late by the fast clock.
+        clocks.Studio.Begin();
         var start = clock.GetUtcNow().ToInstant();
         var scenario = Scenarios.Named(choices.Scenario, start, plan.Zone)!;
         var studio = new SimulatedStudio(new SimulationOptions
@@ -22,7 +24,7 @@ sealed partial class DemoStudio(DemoChoices choices, StudioPlan plan, TimeProvid
         var broker = IPEndPoint.Parse(plan.Configuration.Broker.Listen);
         try
         {
-            await new SimulatorRun(studio, new BrokerAddress(broker.Address.ToString(), broker.Port), clock, clocks.Wall, log).RunAsync(null, stopping);
+            await new Simulator.Broker.SimulatorRun(studio, new Simulator.Broker.BrokerAddress(broker.Address.ToString(), broker.Port), clock, clocks.Wall, log).RunAsync(null, stopping);
         }
         catch (OperationCanceledException)
         {
@@ -34,5 +36,5 @@ sealed partial class DemoStudio(DemoChoices choices, StudioPlan plan, TimeProvid
     private partial void Closed();
 }
 
-/// <summary>The wall's clock beside the studio's.</summary>
-sealed record DemoClocks(TimeProvider Wall);
+/// <summary>The wall's clock and the studio's.</summary>
+sealed record DemoClocks(TimeProvider Wall, ScaledClock Studio);

@@ -1,13 +1,15 @@
 using HotShop.Monitor.Health;
 using HotShop.Monitor.Store;
 using NodaTime;
+using NodaTime.Extensions;
 
 namespace HotShop.Monitor.Loop;
 
 /// <summary>Notices a clock that stepped, or that is behind what is already stored: times would then lie.</summary>
 sealed class ClockWatch : ITickStage
 {
-    static readonly Duration Step = Duration.FromSeconds(30);
+    /// <summary>Thirty turns of the loop: half a minute, or as much real time as would matter in a fast demo.</summary>
+    readonly Duration step;
     static readonly Duration ShownFor = Duration.FromHours(1);
 
     readonly HealthBoard health;
@@ -16,9 +18,9 @@ sealed class ClockWatch : ITickStage
     (Instant Utc, long Stamp)? last;
     (Instant Until, string Text)? stepped;
 
-    public ClockWatch(IStoreReader store, HealthBoard health, TimeProvider clock)
+    public ClockWatch(IStoreReader store, HealthBoard health, TimeProvider clock, LoopPace pace)
     {
-        (this.health, this.clock) = (health, clock);
+        (this.health, this.clock, step) = (health, clock, Duration.FromTimeSpan(pace.Period * 30));
         using var connection = store.Open();
         using var command = connection.CreateCommand();
         command.CommandText = "SELECT max(arrived) FROM arrival";
@@ -27,18 +29,18 @@ sealed class ClockWatch : ITickStage
 
     public void Tick(WriteScope scope)
     {
-        var now = scope.Now;
+        var now = clock.GetUtcNow().ToInstant();
         var stamp = clock.GetTimestamp();
         if (last is { } before)
         {
             var off = now - before.Utc - Duration.FromTimeSpan(clock.GetElapsedTime(before.Stamp, stamp));
-            if (off > Step || off < -Step)
+            if (off > step || off < -step)
                 stepped = (now + ShownFor, $"the clock stepped by {off.TotalSeconds:0} s at {now}; readings without a time of their own around it are off by that much. Check the network time");
         }
         last = (now, stamp);
-        if (newestStored is { } newest && now < newest - Step)
+        if (newestStored is { } newest && now < newest - step)
             health.Report(HealthBoard.Clock, false, $"the clock shows {now}, but readings up to {newest} are stored; set the clock, or wait for network time", now);
-        else if (stepped is { } step && now < step.Until) health.Report(HealthBoard.Clock, false, step.Text, now);
+        else if (stepped is { } jump && now < jump.Until) health.Report(HealthBoard.Clock, false, jump.Text, now);
         else health.Report(HealthBoard.Clock, true, "running evenly", now);
     }
 }

@@ -6,15 +6,18 @@ public sealed class ScaledClock : TimeProvider
     readonly TimeProvider real;
     readonly double speed;
     readonly DateTimeOffset start;
-    readonly long startStamp;
+    long? startStamp;
 
     /// <param name="speed">Seconds of this clock per real second, above 0.</param>
-    /// <param name="start">What this clock shows now.</param>
+    /// <param name="start">What this clock shows until <see cref="Begin"/>: a fast clock would run hours ahead while a program starts up.</param>
     public ScaledClock(TimeProvider real, double speed, DateTimeOffset start)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(speed);
-        (this.real, this.speed, this.start, startStamp) = (real, speed, start, real.GetTimestamp());
+        (this.real, this.speed, this.start) = (real, speed, start);
     }
+
+    /// <summary>The clock begins to run.</summary>
+    public void Begin() => startStamp ??= real.GetTimestamp();
 
     public double Speed => speed;
 
@@ -26,7 +29,7 @@ public sealed class ScaledClock : TimeProvider
 
     public override TimeZoneInfo LocalTimeZone => real.LocalTimeZone;
 
-    TimeSpan Elapsed => real.GetElapsedTime(startStamp) * speed;
+    TimeSpan Elapsed => startStamp is { } began ? real.GetElapsedTime(began) * speed : TimeSpan.Zero;
 
     public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period) =>
         real.CreateTimer(callback, state, Real(dueTime), Real(period));
