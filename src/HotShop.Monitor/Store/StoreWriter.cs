@@ -113,7 +113,7 @@ public sealed partial class StoreWriter : IStoreWriter, IAsyncDisposable
         }
         var isFull = failure.SqliteErrorCode == 13;
         if (isFull && store.Ballast.Free()) health.Report(HealthBoard.Disk, false, "the disk is full; the ballast was freed so that alarms can still be stored. Make room", Now);
-        health.Report(HealthBoard.Store, false, $"nothing can be stored: {failure.Message}. Devices keep sending again; check the disk", Now);
+        health.Report(HealthBoard.Store, false, $"nothing can be stored: {failure.Message.TrimEnd('.')}. Devices keep sending again; check the disk", Now);
         CommitFailed(batch.Count, failure);
         var cause = new StoreException($"the store could not commit: {failure.Message}", failure);
         foreach (var piece in batch) piece.Fail(cause);

@@ -109,7 +109,8 @@ public sealed class StudioStore : IStoreReader, IDisposable
 
     internal SqliteConnection OpenWriter()
     {
-        var connection = new SqliteConnection($"Data Source={Path};Pooling=False");
+        // Without a time-out of its own the library would try for half a minute after busy_timeout, and nobody would hear that nothing is stored.
+        var connection = new SqliteConnection($"Data Source={Path};Pooling=False;Default Timeout=5");
         connection.Open();
         // 4000 pages are 4 MB: the WAL is copied back that often, so it stays small.
         foreach (var pragma in new[] { "synchronous=FULL", "busy_timeout=5000", "foreign_keys=ON", "wal_autocheckpoint=4000", "journal_size_limit=33554432", "cache_size=-16000" })
