@@ -5,20 +5,25 @@ using Xunit;
 
 namespace HotShop.EndToEnd.Tests.Kill;
 
-/// <summary>The real program, started as <c>hotshop run</c> in a process of its own.</summary>
+/// <summary>The real program, in a process of its own.</summary>
 sealed class ServiceProcess : IAsyncDisposable
 {
     readonly Process process;
-    readonly List<string> said = [];
+    readonly List<string> said = [], complaints = [];
 
-    ServiceProcess(string configuration)
+    ServiceProcess(IEnumerable<string> arguments, string? folder)
     {
         // Beside the tests lies a copy without its pages; this is the program as it was built.
         var build = new DirectoryInfo(AppContext.BaseDirectory).Parent!.Name;
         var program = Path.Combine(Repository.Root, "src/HotShop.Monitor/bin", build, "net10.0/hotshop.dll");
-        process = Process.Start(new ProcessStartInfo("dotnet", [program, "run", "--config", configuration]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        process = Process.Start(new ProcessStartInfo("dotnet", [program, .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder ?? "" })!;
         process.OutputDataReceived += (_, line) => Keep(line.Data);
-        process.ErrorDataReceived += (_, line) => Keep(line.Data);
+        process.ErrorDataReceived += (_, line) =>
+        {
+            if (line.Data is null) return;
+            lock (said) complaints.Add(line.Data);
+            Keep(line.Data);
+        };
         process.BeginOutputReadLine();
         process.BeginErrorReadLine();
     }
@@ -31,12 +36,31 @@ sealed class ServiceProcess : IAsyncDisposable
 
     public bool HasEnded => process.HasExited;
 
-    public static async Task<ServiceProcess> Start(string configuration)
+    /// <summary>All lines on standard error so far.</summary>
+    public IReadOnlyList<string> Complaints
     {
-        var service = new ServiceProcess(configuration);
-        await Patience.Until(() => service.Said.Contains("pages at http://", StringComparison.Ordinal) || service.HasEnded, () => $"the service starts; it says\n{service.Said}");
+        get { lock (said) return [.. complaints]; }
+    }
+
+    /// <summary><c>hotshop run</c>, once it says that it has started.</summary>
+    public static Task<ServiceProcess> Start(string configuration) => Start("pages at http://", "run", "--config", configuration);
+
+    /// <summary>Any command that goes on, once it has said some words.</summary>
+    public static async Task<ServiceProcess> Start(string words, params string[] arguments)
+    {
+        var service = new ServiceProcess(arguments, null);
+        await Patience.Until(() => service.Said.Contains(words, StringComparison.Ordinal) || service.HasEnded, () => $"the service starts; it says\n{service.Said}");
         Assert.False(service.HasEnded, $"the service ended at once:\n{service.Said}");
         return service;
+    }
+
+    /// <summary>Any command that ends by itself, with its exit status.</summary>
+    /// <param name="folder">Where it is run; null: here.</param>
+    public static async Task<(int Status, ServiceProcess Ended)> ToItsEnd(string? folder, params string[] arguments)
+    {
+        var command = new ServiceProcess(arguments, folder);
+        await Patience.For(command.process.WaitForExitAsync());
+        return (command.process.ExitCode, command);
     }
 
     /// <summary>SIGKILL: it gets no chance to finish anything.</summary>

@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
 using HotShop.EndToEnd.Tests.Running;
 using HotShop.Monitor;
 using HotShop.Monitor.Alarms;
@@ -36,9 +38,11 @@ sealed class NightStudio : IAsyncDisposable
     readonly MailReceiver mail;
     readonly StudioLoop loop;
 
-    NightStudio(WebApplication app, StudioConfiguration configuration, FakeTimeProvider clock, HttpReceiver push, MailReceiver mail)
+    readonly TcpListener? inTheWay;
+
+    NightStudio(WebApplication app, StudioConfiguration configuration, FakeTimeProvider clock, HttpReceiver push, MailReceiver mail, TcpListener? inTheWay)
     {
-        (this.app, Configuration, Clock, this.push, this.mail) = (app, configuration, clock, push, mail);
+        (this.app, Configuration, Clock, this.push, this.mail, this.inTheWay) = (app, configuration, clock, push, mail, inTheWay);
         loop = app.Services.GetServices<IHostedService>().OfType<StudioLoop>().Single();
     }
 
@@ -51,6 +55,7 @@ sealed class NightStudio : IAsyncDisposable
     public IServiceProvider Services => app.Services;
 
     /// <summary>Plays a story from a calm start. Fails where the service has logged an error that the story does not expect.</summary>
+    /// <param name="isBrokerUp">False: another program holds the broker's port, and no sensor can connect.</param>
     /// <param name="expectedErrors">Words of errors that belong to the story.</param>
     public static async Task Play(Func<NightStudio, Task> story, Func<StudioConfiguration, StudioConfiguration>? change = null, TimeProvider? wall = null,
         bool isBrokerUp = true, params string[] expectedErrors)
@@ -74,14 +79,18 @@ sealed class NightStudio : IAsyncDisposable
         var configuration = change(NightPlan.Configuration(folder, push.Address, mail.Port));
         // A Sunday night; far from any clock change.
         var clock = new FakeTimeProvider(new DateTimeOffset(2026, 3, 1, 1, 0, 0, TimeSpan.Zero));
+        var inTheWay = isBrokerUp ? null : new TcpListener(IPEndPoint.Parse(configuration.Broker.Listen));
+        inTheWay?.Start();
         var app = MonitorHost.Build(NightPlan.Plan(configuration), new RunChoices(IsDemo: false, Speed: 1), wall, clock);
         await app.StartAsync(TestContext.Current.CancellationToken);
-        var studio = new NightStudio(app, configuration, clock, push, mail);
+        var studio = new NightStudio(app, configuration, clock, push, mail, inTheWay);
         if (isBrokerUp) await studio.ConnectSensors();
         return studio;
     }
 
-    public async Task ConnectSensors()
+    public void FreeBrokerPort() => inTheWay!.Stop();
+
+    async Task ConnectSensors()
     {
         await Patience.Until(() => Health.IsWorking(HealthBoard.Broker), () => $"the broker listens; it says '{Health.Of(HealthBoard.Broker)?.Detail}'");
         Sensors = await Sensors.Connect(Configuration);
@@ -134,6 +143,7 @@ sealed class NightStudio : IAsyncDisposable
         if (Sensors is not null) await Sensors.DisposeAsync();
         await app.StopAsync(CancellationToken.None);
         await app.DisposeAsync();
+        inTheWay?.Dispose();
         await push.DisposeAsync();
         await mail.DisposeAsync();
     }

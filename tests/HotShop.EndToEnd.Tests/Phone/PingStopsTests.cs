@@ -26,7 +26,7 @@ public sealed class PingStopsTests
     public Task The_ping_stops_when_another_program_holds_the_store_and_comes_back_when_it_lets_go() => Watched(async (studio, wall, watcher) =>
     {
         await Pinged(studio, wall, watcher);
-        await using (var other = new SqliteConnection($"Data Source={studio.Services.GetRequiredService<StudioStore>().FilePath};Pooling=False"))
+        await using (var other = new SqliteConnection($"Data Source={studio.Services.GetRequiredService<StudioStore>().Path};Pooling=False"))
         {
             await other.OpenAsync(TestContext.Current.CancellationToken);
             Run(other, "BEGIN IMMEDIATE");

@@ -28,11 +28,12 @@ sealed class HttpReceiver : IAsyncDisposable
 
     public Uri Address => new(app.Urls.First());
 
-    public static async Task<HttpReceiver> Start()
+    /// <param name="port">0: any that is free.</param>
+    public static async Task<HttpReceiver> Start(int port = 0)
     {
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.Logging.ClearProviders();
-        builder.WebHost.UseUrls($"http://{IPAddress.Loopback}:0");
+        builder.WebHost.UseUrls($"http://{IPAddress.Loopback}:{port}");
         var receiver = new HttpReceiver(builder.Build());
         receiver.app.Run(receiver.Answer);
         await receiver.app.StartAsync();
