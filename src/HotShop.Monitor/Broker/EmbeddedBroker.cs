@@ -1,10 +1,12 @@
 using System.Buffers;
+using System.Collections;
 using System.Net;
 using System.Net.Sockets;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Health;
 using HotShop.Monitor.Wire;
 using MQTTnet;
+using MQTTnet.Packets;
 using MQTTnet.Protocol;
 using MQTTnet.Server;
 using NodaTime;
@@ -13,8 +15,8 @@ using NodaTime.Extensions;
 namespace HotShop.Monitor.Broker;
 
 /// <summary>
-/// The service as its own MQTT broker. A publish is acknowledged after <see cref="IIntake.Accept"/> has returned, so after the commit; when it fails,
-/// the connection is closed without acknowledgement, and the device sends again. Holds no queues for others over a restart: who needs those runs an outside broker.
+/// The service as its own MQTT broker. A publish is acknowledged after <see cref="IIntake.Accept"/> has returned, so after the commit (<see cref="DeviceAcknowledgements"/>);
+/// when it fails, the connection is closed without acknowledgement, and the device sends again. Holds no queues for others over a restart: who needs those runs an outside broker.
 /// </summary>
 sealed partial class EmbeddedBroker(
     StudioPlan plan, IIntake intake, HealthBoard health, BrokerCounters counters, TimeProvider time, ILogger<EmbeddedBroker> log) : BackgroundService, IBrokerLink
@@ -81,10 +83,19 @@ sealed partial class EmbeddedBroker(
             .Build();
         var starting = new MqttServerFactory().CreateMqttServer(built);
         starting.ValidatingConnectionAsync += Validate;
+        starting.InterceptingInboundPacketAsync += packet =>
+        {
+            if (packet.Packet is MqttPublishPacket publish) Acknowledgements(packet.SessionItems)?.TakeOver(publish);
+            return Task.CompletedTask;
+        };
         starting.InterceptingPublishAsync += Take;
         starting.InterceptingSubscriptionAsync += CheckSubscription;
         starting.ClientConnectedAsync += _ => Count(+1);
-        starting.ClientDisconnectedAsync += _ => Count(-1);
+        starting.ClientDisconnectedAsync += gone =>
+        {
+            Acknowledgements(gone.SessionItems)?.End();
+            return Count(-1);
+        };
         starting.QueuedApplicationMessageOverwrittenAsync += _ => { counters.Dropped(); return Task.CompletedTask; };
         try
         {
@@ -118,48 +129,66 @@ sealed partial class EmbeddedBroker(
         else if (string.IsNullOrEmpty(connection.ClientId) && connection.ProtocolVersion == MQTTnet.Formatter.MqttProtocolVersion.V500)
             connection.AssignedClientIdentifier = $"device-{Guid.NewGuid():n}";
         connection.SessionItems[nameof(DeviceAccess)] = access;
+        var client = connection.ClientId;
+        connection.SessionItems[nameof(DeviceAcknowledgements)] =
+            new DeviceAcknowledgements(connection.ChannelAdapter, (failure, sentWith, topic) => NotAccepted(failure, sentWith, topic, client));
         return Task.CompletedTask;
     }
+
+    static DeviceAcknowledgements? Acknowledgements(IDictionary session) => session[nameof(DeviceAcknowledgements)] as DeviceAcknowledgements;
 
     async Task Take(InterceptingPublishEventArgs publish)
     {
         if (ReferenceEquals(publish.SessionItems[nameof(OwnMark)], OwnMark)) return;
         var message = publish.ApplicationMessage;
+        var acknowledgements = Acknowledgements(publish.SessionItems)!;
+        var sentWith = acknowledgements.Now is null ? message.QualityOfServiceLevel : MqttQualityOfServiceLevel.AtLeastOnce;
         var access = (DeviceAccess?)publish.SessionItems[nameof(DeviceAccess)];
-        if (access is null || access.DenyPublish(message.Topic) is not null)
+        var denial = access is null ? "not signed in" : access.DenyPublish(message.Topic);
+        if (denial is not null)
         {
-            var reason = access?.DenyPublish(message.Topic) ?? "not signed in";
-            counters.PublishDenied(publish.ClientId, publish.UserName, message.Topic, reason, Now);
-            publish.Response.ReasonCode = MqttPubAckReasonCode.NotAuthorized;
-            publish.Response.ReasonString = reason;
+            counters.PublishDenied(publish.ClientId, publish.UserName, message.Topic, denial, Now);
             publish.ProcessPublish = false;
+            publish.Response.ReasonCode = MqttPubAckReasonCode.NotAuthorized;
+            if (sentWith == MqttQualityOfServiceLevel.AtLeastOnce) await acknowledgements.Add(Task.CompletedTask, sentWith, message.Topic, MqttPubAckReasonCode.NotAuthorized, denial);
             return;
         }
 
         if (message.Retain)
             counters.Advise(publish.ClientId, publish.UserName, message.Topic, "sent with RETAIN, so it is never taken as fresh: switch RETAIN off in the device", Now);
         counters.Received(message.Dup, message.Retain);
-        var incoming = new IncomingMessage(message.Topic, message.Payload.ToArray(), message.Retain, message.Dup, Now, access.User ?? publish.ClientId);
+        var accepted = Accept(new IncomingMessage(message.Topic, message.Payload.ToArray(), message.Retain, message.Dup, Now, access!.User ?? publish.ClientId));
         // Nothing of a device is kept as a last value: the service's own figures under out are, and those it publishes again at each start.
         message.Retain = false;
+        message.QualityOfServiceLevel = sentWith;
+        if (sentWith < MqttQualityOfServiceLevel.ExactlyOnce) await acknowledgements.Add(accepted, sentWith, message.Topic);
+        else await TakeExactlyOnce(accepted, message, publish);
+    }
+
+    // A method of its own, so that a throw before the first await becomes a failed task as well.
+    async Task Accept(IncomingMessage message) => await intake.Accept(message, stopping);
+
+    /// <summary>QoS 2 has a dialogue of four packets that the library keeps: it waits for the commit here, one message after another.</summary>
+    async Task TakeExactlyOnce(Task accepted, MqttApplicationMessage message, InterceptingPublishEventArgs publish)
+    {
         try
         {
-            await intake.Accept(incoming, stopping);
+            await accepted;
         }
         catch (Exception failure)
         {
             // Whatever went wrong, the message must not be acknowledged and the other devices must not notice.
-            NotAccepted(message, failure, publish);
+            NotAccepted(failure, message.QualityOfServiceLevel, message.Topic, publish.ClientId);
+            publish.ProcessPublish = false;
+            publish.CloseConnection = true;
         }
     }
 
-    void NotAccepted(MqttApplicationMessage message, Exception failure, InterceptingPublishEventArgs publish)
+    /// <summary>A 3.1.1 device takes any acknowledgement as success; only a closed connection makes it send again.</summary>
+    void NotAccepted(Exception failure, MqttQualityOfServiceLevel sentWith, string topic, string client)
     {
-        counters.NotAccepted(isLost: message.QualityOfServiceLevel == MqttQualityOfServiceLevel.AtMostOnce);
-        // A 3.1.1 device takes any acknowledgement as success; only a closed connection makes it send again.
-        publish.ProcessPublish = false;
-        publish.CloseConnection = true;
-        if (failure is not OperationCanceledException) StoreRefused(message.Topic, publish.ClientId, failure);
+        counters.NotAccepted(isLost: sentWith == MqttQualityOfServiceLevel.AtMostOnce);
+        if (failure is not OperationCanceledException) StoreRefused(topic, client, failure);
     }
 
     Task CheckSubscription(InterceptingSubscriptionEventArgs subscription)

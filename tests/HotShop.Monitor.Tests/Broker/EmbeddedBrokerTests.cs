@@ -50,19 +50,56 @@ public class EmbeddedBrokerTests
     public async Task A_message_sent_again_by_a_device_is_counted_as_such()
     {
         await using var studio = await EmbeddedStudio.Start();
-        using var socket = new System.Net.Sockets.TcpClient();
-        await socket.ConnectAsync(IPAddress.Loopback, studio.Port, TestContext.Current.CancellationToken);
-        var stream = socket.GetStream();
-        // MQTT 3.1.1, 3.1 and 3.3: CONNECT as 'd', then PUBLISH with DUP, QoS 1 and packet identifier 7.
-        await stream.WriteAsync(new byte[] { 0x10, 13, 0, 4, (byte)'M', (byte)'Q', (byte)'T', (byte)'T', 4, 2, 0, 60, 0, 1, (byte)'d' }, TestContext.Current.CancellationToken);
-        var topic = Encoding.UTF8.GetBytes(Crown);
-        byte[] publish = [0x3A, (byte)(2 + topic.Length + 2 + 4), 0, (byte)topic.Length, .. topic, 0, 7, .. "1148"u8];
-        await stream.WriteAsync(publish, TestContext.Current.CancellationToken);
-        var answers = new byte[8];
-        await stream.ReadExactlyAsync(answers, TestContext.Current.CancellationToken);
-        Assert.Equal([0x20, 2, 0, 0, 0x40, 2, 0, 7], answers);
+        using var socket = await RawDevice.Connect(studio.Port);
+        await socket.Publish(Crown, "1148", id: 7, isAgain: true);
+        Assert.Equal([0x40, 2, 0, 7], await socket.Answer(4));
         Assert.True(Assert.Single(studio.Intake.Accepted).Redelivered);
         Assert.Equal(1, studio.Counters.Snapshot().Redelivered);
+    }
+
+    [Fact]
+    public async Task One_connection_sends_on_while_the_disk_is_slow_and_is_acknowledged_in_order()
+    {
+        await using var studio = await EmbeddedStudio.Start();
+        using var socket = await RawDevice.Connect(studio.Port);
+        studio.Intake.Hold();
+        for (var id = 1; id <= 200; id++) await socket.Publish(Crown, "1148", id);
+        for (var id = 1; id <= 200; id++) await studio.Intake.Next();
+        Assert.Empty(studio.Intake.Accepted);
+        Assert.False(socket.HasAnswer);
+        studio.Intake.Release();
+        for (var id = 1; id <= 200; id++) Assert.Equal([0x40, 2, 0, (byte)id], await socket.Answer(4));
+    }
+
+    [Fact]
+    public async Task After_a_reading_that_could_not_be_stored_none_is_acknowledged_on_that_connection()
+    {
+        await using var studio = await EmbeddedStudio.Start();
+        using var socket = await RawDevice.Connect(studio.Port);
+        studio.Intake.Hold();
+        studio.Intake.FailNext(1);
+        for (var id = 1; id <= 10; id++) await socket.Publish(Crown, "1148", id);
+        for (var id = 1; id <= 10; id++) await studio.Intake.Next();
+        studio.Intake.Release();
+        await Assert.ThrowsAsync<EndOfStreamException>(() => socket.Answer(1));
+        await Patience.Until(() => studio.Intake.Accepted.Count == 9, "the others are stored all the same, and will be known when they come again");
+    }
+
+    [Fact]
+    public async Task A_busy_device_is_not_taken_for_a_silent_one()
+    {
+        await using var studio = await EmbeddedStudio.Start();
+        using var socket = await RawDevice.Connect(studio.Port, keepAliveSeconds: 1);
+        var clock = new RealClock();
+        var since = clock.GetTimestamp();
+        using var tick = new PeriodicTimer(TimeSpan.FromMilliseconds(200), clock);
+        // Three keep-alive times; a broker may close after one and a half.
+        for (var id = 1; clock.GetElapsedTime(since) < TimeSpan.FromSeconds(3); id++)
+        {
+            await tick.WaitForNextTickAsync(TestContext.Current.CancellationToken);
+            await socket.Publish(Crown, "1148", id);
+            Assert.Equal(0x40, (await socket.Answer(4))[0]);
+        }
     }
 
     [Fact]
