@@ -3,7 +3,7 @@ import { get, post } from './api.js';
 import { date, now, span, when } from './clock.js';
 import { keepCurrent, loadShop, loadStudio, openAlarms } from './shop.js';
 import { el, html, line, mark, scale, text } from './svg.js';
-import { secondLine, troubleMark } from './trouble.js';
+import { secondLine, spoken, troubleMark } from './trouble.js';
 import { whoLogs } from './entry-queue.js';
 
 const WEEKS = 4, DAY = 86400e3;
@@ -26,9 +26,9 @@ async function start() {
 async function loadHistory() { history = await get(`/api/alarms/history?from=${new Date(now() - WEEKS * 7 * DAY).toISOString()}&to=${new Date(now() + 60e3).toISOString()}`); }
 
 function show() {
-  const open = openAlarms(), free = open.filter(a => a.state === 'unacknowledged').length;
+  const open = openAlarms(), free = open.filter(a => a.state === 'unacknowledged').length, over = open.filter(a => a.state === 'returned-unacknowledged').length;
   id('summary').textContent = open.length ? `${open.length} ${open.length === 1 ? 'alarm is' : 'alarms are'} open` : 'No alarm is open';
-  id('summary-more').textContent = open.length ? free ? `${free} of them ${free === 1 ? 'has' : 'have'} nobody yet` : 'somebody has each of them' : history.length ? `the last one began ${when(Math.max(...history.map(a => Date.parse(a.since))))}` : '';
+  id('summary-more').textContent = open.length ? [free ? `nobody has ${free} of them yet` : null, over ? `${over} ${over === 1 ? 'is' : 'are'} over and ${over === 1 ? 'waits' : 'wait'} for an answer` : null].filter(Boolean).join(' · ') || 'somebody has each of them' : history.length ? `the last one began ${when(Math.max(...history.map(a => Date.parse(a.since))))}` : '';
   id('open').replaceChildren(...open.map(card));
   const past = history.filter(a => !open.some(o => o.occurrence === a.occurrence)).sort((a, b) => Date.parse(b.since) - Date.parse(a.since));
   id('history-empty').hidden = past.length > 0;
@@ -48,8 +48,8 @@ function card(a) {
     event.currentTarget.disabled = true;
     try { await post(`/api/alarms/occurrences/${encodeURIComponent(a.occurrence)}/acknowledge`, { who: whoLogs() || visitor?.name || 'somebody at the pages' }); await loadShop(); show(); }
     catch (problem) { said.textContent = problem.message; take.disabled = false; }
-  } }, 'I have it');
-  return html('li', { id: a.occurrence, class: `p${a.priority}` }, html('div', { class: 'head' }, troubleMark(a.priority, 44), html('div', {}, html('h2', {}, html('span', { class: 'unseen' }, `Priority ${a.priority}: `), a.sentence), html('p', { class: 'meta' }, secondLine({ ...a, consequence: null })))),
+  } }, a.state === 'returned-unacknowledged' ? 'I have seen it' : 'I have it');
+  return html('li', { id: a.occurrence, class: `p${a.priority}` }, html('div', { class: 'head' }, troubleMark(a.priority, 44), html('div', {}, html('h2', {}, html('span', { class: 'unseen' }, `Priority ${a.priority}: `), spoken(a)), html('p', { class: 'meta' }, secondLine({ ...a, consequence: null })))),
     html('dl', {}, ...[['May lead to', a.consequence], ['First', a.firstStep], ['Caution', a.caution]].filter(([, words]) => words).flatMap(([name, words]) => [html('dt', {}, name), html('dd', {}, words)])),
     said, a.who && a.state === 'acknowledged' ? null : html('div', { class: 'acts' }, take));
 }
@@ -58,7 +58,7 @@ function card(a) {
 function drawStrip(list) {
   const width = Math.max(300, id('alarms').getBoundingClientRect().width), height = 96, from = now() - WEEKS * 7 * DAY, X = scale(from, now(), 0, width - 8), svg = id('alarm-strip'), g = el('g', {}), rows = { 1: 18, 2: 42, 3: 64 };
   svg.toggleAttribute('hidden', list.length === 0);
-  for (let t = Math.ceil(from / (7 * DAY)) * 7 * DAY; t < now(); t += 7 * DAY) g.append(line(X(t), 4, X(t), 76, 'hair'), text(X(t) + 3, 92, date(t), 'faint', 14));
+  for (let t = Math.ceil(from / (7 * DAY)) * 7 * DAY; t < now(); t += 7 * DAY) g.append(line(X(t), 4, X(t), 76, 'hair'), X(t) < width - 80 ? text(X(t) + 3, 92, date(t), 'faint', 14) : '');
   for (const a of list) {
     const x = X(Math.max(from, Date.parse(a.since))), end = X(endOf(a) ? Date.parse(endOf(a)) : now()), y = rows[a.priority] ?? 64;
     g.append(el('line', { x1: x, y1: y, x2: Math.max(end, x + 2), y2: y, class: `thread thread-${a.priority}` }), mark(a.priority, x, y, 8));

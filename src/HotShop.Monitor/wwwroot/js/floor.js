@@ -12,7 +12,7 @@ import { fires, house, keepCurrent, loadShop, loadStudio, openAlarms, shop } fro
 import { tellStory } from './story.js';
 import { drawStrip, laneOf } from './strip.js';
 import { html, el, line, scale } from './svg.js';
-import { drawThread } from './thread.js';
+import { drawClosedThread, drawThread } from './thread.js';
 import { fillTroubles, troubleMark } from './trouble.js';
 
 const id = name => document.getElementById(name);
@@ -24,15 +24,27 @@ async function start() {
   try {
     await loadStudio();
     await loadShop();
+    follow();
     await slowThings();
   } catch (problem) { return showProblem(problem); }
   id('loading').hidden = true;
   id('floor').hidden = false;
   drawAll();
-  keepCurrent({ onChange: (kind, item) => { if (kind === 'reading') hearReading(item); if (kind === 'log') entries = withoutCorrected([...entries, item]); marked = true; }, onAgain: async () => { await slowThings().catch(() => {}); drawAll(); } });
   setInterval(() => { writeNumbers(); if (marked) { marked = false; drawPictures(); } }, 1000);
   new ResizeObserver(() => { built = ''; drawAll(); }).observe(id('floor'));
   wall.addEventListener('change', drawAll);
+}
+
+/** From here on the live stream is heard, so that nothing between the first answers and it is missed. */
+function follow() {
+  keepCurrent({
+    onChange: (kind, item) => {
+      if (kind === 'reading') hearReading(item);
+      if (kind === 'log') entries = withoutCorrected([...entries, item]);
+      marked = true;
+    },
+    onAgain: async () => { await slowThings().catch(() => {}); if (!id('floor').hidden) drawAll(); },
+  });
 }
 
 async function slowThings() {
@@ -75,7 +87,7 @@ function build() {
 
 /** Many appliances on a narrow wall: first the gaps give way, then the figures, which stay at 6 % of the height as long as they can. */
 function fit(list) {
-  for (const step of ['', 'tight', 'tighter']) {
+  for (const step of ['', 'snug', 'tight', 'tighter']) {
     list.className = step;
     if (list.scrollWidth <= list.clientWidth) return;
   }
@@ -146,12 +158,16 @@ function thread(alarm, points, strip, shopBox, stripBox) {
   const appliance = fires().find(a => a.appliance === alarm.appliance || a.id === alarm.appliance), words = id('troubles').querySelector('.trouble-mark')?.getBoundingClientRect();
   if (!words) return;
   const since = Date.parse(alarm.since), point = appliance && points.get(appliance.id), place = point?.hot, lanePlace = appliance && strip.places.get(appliance.id);
-  const x = Math.max(strip.X(since), strip.left + 14);
+  const x = Math.max(strip.X(since), strip.left + 14), dx = stripBox.left - home.left, dy = stripBox.top - home.top;
+  if (alarm.clearedAt) {
+    if (lanePlace && Date.parse(alarm.clearedAt) > strip.from) drawClosedThread(svg, { priority: alarm.priority, from: x + dx, to: Math.max(x, strip.X(Date.parse(alarm.clearedAt))) + dx, top: lanePlace.y + 3 + dy, bottom: lanePlace.y + lanePlace.height - 3 + dy });
+    return;
+  }
   drawThread(svg, {
     priority: alarm.priority, from: [words.left + words.width / 2 - home.left, words.bottom - home.top],
     place: place ? [place[0] + shopBox.left - home.left, place[1] + shopBox.top - home.top] : null,
-    moment: lanePlace ? [x + stripBox.left - home.left, lanePlace.y + lanePlace.height - 3 + stripBox.top - home.top] : null,
-    ring: point?.ring, channelY: shopBox.top - home.top - 5, stripY: stripBox.top - home.top - 8, edgeX: home.width,
+    moment: lanePlace ? [x + dx, lanePlace.y + lanePlace.height - 3 + dy] : null,
+    ring: point?.ring, channelY: shopBox.top - home.top - 5, stripY: dy - 8, edgeX: home.width,
     gutterX: appliance ? Math.min(columns.get(appliance.id).li.getBoundingClientRect().right - home.left + 9, home.width + 12) : 0,
   });
 }
@@ -174,7 +190,7 @@ function drawPhone() {
     strip.classList.toggle('without', !laneHas(appliance));
     const old = li.querySelector('.lane-mark');
     old?.remove();
-    if (alarm) { const m = troubleMark(alarm.priority, 24); m.classList.add('lane-mark'); m.style.left = `${Math.max(0, Math.min(1, (Date.parse(alarm.since) - from) / (to - from))) * 100}%`; li.append(m); }
+    if (alarm) { const m = troubleMark(alarm.priority, 24); m.classList.add('lane-mark'); m.style.left = `${Math.max(.035, Math.min(1, (Date.parse(alarm.since) - from) / (to - from))) * 100}%`; li.append(m); }
   }
   columns.get('house').li.style.order = '99';
   id('phone-hours').style.order = '98';

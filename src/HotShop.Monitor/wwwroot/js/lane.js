@@ -4,7 +4,7 @@ import { glow } from './glow.js';
 import { at, clamp, el, freshId, hatch, line, path, polyline, rect } from './svg.js';
 import { valueAt } from './forecast.js';
 
-/** Cuts a series where nothing was heard for longer than gapMs: {runs: [[point]], gaps: [[fromMs, toMs]]}. */
+/** Cuts a series where nothing was heard for longer than gapMs: {runs: [[point]], gaps: [[fromMs, toMs]], firstMs}: what lies before the first reading is not known to be a gap. */
 export function cut(series, gapMs, fromMs, untilMs) {
   const runs = [], gaps = [];
   let run = [];
@@ -16,8 +16,7 @@ export function cut(series, gapMs, fromMs, untilMs) {
   if (run.length) runs.push(run);
   const last = series.at(-1);
   if (last && untilMs - last.t > gapMs) gaps.push([last.t, untilMs]);
-  if (series.length && series[0].t - fromMs > gapMs) gaps.unshift([fromMs, series[0].t]);
-  return { runs, gaps };
+  return { runs, gaps, firstMs: series.length && series[0].t - fromMs > gapMs ? series[0].t : null };
 }
 
 /** Vertical place of temperatures in a lane. A fire that stays within a narrow range is shown that range, never less than 60 °C. */
@@ -33,8 +32,9 @@ export function lane({ series, feed = [], plan = [], ahead = [], X, y, height, f
   const g = el('g', {}), [low, high] = range, thin = small ? 2.4 : 3, most = Math.min(height * .34, small ? 10 : 24);
   const pad = 3 + (thin + (feed.length ? most : 0)) / 2;
   const Y = v => y + height - pad - clamp((v - low) / (high - low), 0, 1) * (height - 2 * pad);
-  const widthAt = t => { const v = valueAt(feed, t, gapMs * 3); return thin + (v === null ? 0 : clamp(v / feedMost, 0, 1) * most); };
-  const { runs, gaps } = cut(series, gapMs, fromMs, nowMs);
+  const lastFeed = feed.at(-1);
+  const widthAt = t => { const v = lastFeed && t > lastFeed.t && t - lastFeed.t < gapMs * 3 ? lastFeed.v : valueAt(feed, t, gapMs * 3); return thin + (v === null ? 0 : clamp(v / feedMost, 0, 1) * most); };
+  const { runs, gaps, firstMs } = cut(series, gapMs, fromMs, nowMs);
 
   if (ahead.length > 1) {
     const up = ahead.map(p => [X(p.t), Y(p.high) - thin / 2]), down = ahead.map(p => [X(p.t), Y(p.low) + thin / 2]).reverse();
@@ -49,7 +49,7 @@ export function lane({ series, feed = [], plan = [], ahead = [], X, y, height, f
     g.append(h.node);
     for (const [from, to] of gaps) g.append(rect(X(Math.max(from, fromMs)), y + 1, X(to) - X(Math.max(from, fromMs)), height - 2, 'gap-edge', { fill: h.fill }));
   }
-  return { node: g, Y, gaps };
+  return { node: g, Y, gaps, firstMs };
 }
 
 function ribbon(points, X, Y, widthAt, cls) {

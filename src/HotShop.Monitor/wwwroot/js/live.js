@@ -1,9 +1,9 @@
 // The live stream. It mends itself for weeks: a closed or silent stream is opened again, and whoever listens is told
-// to ask for everything anew after each break, because events in between are gone.
+// to ask for everything anew after each break, because events in between are gone. isBehind: what was read before is old already.
 const SILENT_AFTER_MS = 45_000, TRY_AGAIN_MS = 3_000, KINDS = ['reading', 'derived', 'alarm', 'log', 'mode'];
 
-export function listen({ onEvent, onBack, onState }) {
-  let source = null, lastHeard = performance.now(), wasCut = false, state = '';
+export function listen({ onEvent, onBack, onState, isBehind = false }) {
+  let source = null, lastHeard = performance.now(), wasCut = isBehind, state = '';
 
   const tell = next => { if (next !== state) { state = next; onState(next); } };
   const open = () => {

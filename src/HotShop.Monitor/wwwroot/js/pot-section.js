@@ -28,11 +28,13 @@ export function drawSection(svg, pot, { temperatureCelsius, notClear }) {
   for (let cm = 0; cm <= top; cm += 10) g.append(line(24, y(cm), 31, y(cm), 'tick', { 'stroke-width': 1 }), text(21, y(cm) + 5, cm, 'dim', 14, 'end'));
   g.append(text(2, y(top) - 8, 'cm', 'dim', 14));
 
+  // Words on the glass keep clear of its bubbles by an edge in the colour of the glass.
+  const written = (x, v, words, cls, size) => { const t = text(x, v, words, cls, size, 'middle'); if (cls === 'on-glass') { t.setAttribute('stroke', hot); t.setAttribute('stroke-width', 6); t.setAttribute('paint-order', 'stroke'); t.setAttribute('stroke-linejoin', 'round'); } return t; };
   const f = figure('length', level), half = (high - low) / 2;
   const above = y(high) - y(top) > 64;
-  g.append(text(MIDDLE, above ? y(high) - 26 : y(high) + 40, `${f.number} ${f.unit} ± ${figure('length', half).number}`, above ? 'b' : 'on-glass', 17, 'middle'),
-    text(MIDDLE, above ? y(high) - 8 : y(high) + 58, f.other, above ? 'dim' : 'on-glass', 14, 'middle'));
-  if (heel > 3 && level > heel + 2) g.append(text(MIDDLE, y(heel) - 5, 'heel, not worked', 'on-glass', 14, 'middle'));
+  g.append(written(MIDDLE, above ? y(high) - 26 : y(high) + 40, `${f.number} ${f.unit} ± ${figure('length', half).number}`, above ? 'b' : 'on-glass', 17),
+    written(MIDDLE, above ? y(high) - 8 : y(high) + 58, f.other, above ? 'dim' : 'on-glass', 14));
+  if (heel > 3 && level > heel + 2) g.append(written(MIDDLE, y(heel) - 5, 'heel, not worked', 'on-glass', 14));
   svg.setAttribute('viewBox', `0 ${y(top) - 24} 266 ${FLOOR + thick - y(top) + 26}`);
   svg.replaceChildren(svg.querySelector('title'), g);
 }

@@ -9,7 +9,7 @@ const HOUR = 3600e3, BACK = 16, AHEAD = 12;
 const PULL_DOUBT = .3;
 
 export function drawPotStrip(svg, pot, entries, { width, temperatureCelsius }) {
-  const nowMs = now(), from = nowMs - BACK * HOUR, to = nowMs + AHEAD * HOUR, X = scale(from, to, 0, width), base = 74, tall = 56, g = el('g', {});
+  const nowMs = now(), from = nowMs - BACK * HOUR, to = nowMs + AHEAD * HOUR, X = scale(from, to, 0, width), base = 84, tall = 60, g = el('g', {});
   const most = Math.max(pot.capacityKg || 0, ...pot.history.map(h => h.high), pot.massKg || 0, 1), H = kg => base - Math.max(0, kg) / most * tall;
   const past = pot.history.filter(h => h.t >= from && h.t <= nowMs);
   past.push({ t: nowMs, v: pot.massKg, low: pot.massKgLow95, high: pot.massKgHigh95 });
@@ -18,11 +18,16 @@ export function drawPotStrip(svg, pot, entries, { width, temperatureCelsius }) {
   const band = points => `${polyline([...points.map(p => [X(p.t), H(p.high)]), ...points.map(p => [X(p.t), H(p.low)]).reverse()])}Z`;
   g.append(path(area(past), null, { fill }), path(area(ahead), null, { fill, opacity: .42 }), path(band(past), 'band'), path(band(ahead), 'band'));
   for (const points of [past, ahead]) g.append(path(polyline(points.map(p => [X(p.t), H(p.v)])), 'lead'));
-  for (const e of entries) {
+  let worded = -Infinity;
+  for (const e of [...entries].sort((a, b) => Date.parse(a.time) - Date.parse(b.time))) {
     const t = Date.parse(e.time);
     if (t < from || t > nowMs) continue;
     if (e.entry === 'gather' || e.entry === 'tally') g.append(gather(X(t), base + 2));
-    if (e.entry === 'charge') g.append(charge(X(t), base + 2), text(X(t) + 9, base + 12, `${e.mass ?? e.massKg ?? ''} ${e.unit ?? 'kg'}`, 'dim', 14));
+    if (e.entry !== 'charge') continue;
+    g.append(charge(X(t), base + 2));
+    // A series of charges is worded once, above its first block.
+    if (X(t) - worded > 90) g.append(text(X(t), base - tall - 6, `charge ${e.mass ?? e.massKg ?? ''} ${e.unit ?? 'kg'}`, 'dim', 14, X(t) > width - 80 ? 'end' : 'start'));
+    worded = X(t);
   }
   const end = pot.hoursLeft > 0 ? nowMs + pot.hoursLeft * HOUR : null, clear = pot.readyAt ? Date.parse(pot.readyAt) : null;
   if (end && end < to) g.append(ends(X(end), base + 2));

@@ -25,13 +25,13 @@ async function start() {
     furnace = furnaces.find(a => a.appliance === asked) ?? furnaces[0];
     if (!furnace) throw new Error('No furnace is set up. Name one, with its pot, in hotshop.json.');
     chooseFurnace(furnaces);
+    keepCurrent({ onAgain: refresh, onChange: kind => { if (kind === 'derived' || kind === 'log') soon(); } });
     await again();
   } catch (problem) { return showProblem(problem); }
   id('loading').hidden = true;
   id('pot').hidden = false;
   id('acts').hidden = false;
   show();
-  keepCurrent({ onAgain: refresh, onChange: kind => { if (kind === 'derived' || kind === 'log') soon(); } });
   onQueueChange(() => { showLog(); soon(); });
   new ResizeObserver(show).observe(id('picture'));
   setInterval(showTop, 1000);
@@ -46,7 +46,7 @@ async function again() {
 let due = 0;
 /** The service has something new; ask once for all that came within half a second. */
 function soon() { clearTimeout(due); due = setTimeout(refresh, 500); }
-async function refresh() { try { await again(); show(); } catch { /* the bar above says that the line is down; the page keeps what it has */ } }
+async function refresh() { try { await again(); if (!id('pot').hidden) show(); } catch { /* the bar above says that the line is down; the page keeps what it has */ } }
 
 function showProblem(problem) {
   id('loading').replaceChildren(html('h1', {}, 'The pot cannot be shown'), html('p', { class: 'lede' }, problem.message), html('p', {}, `Entries can still be logged; they are kept here and sent when the service answers. ${waiting().length} waiting.`));

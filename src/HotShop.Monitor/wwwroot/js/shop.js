@@ -15,7 +15,7 @@ export async function loadStudio() {
   setClock(shop.studio.now, shop.studio.speed, shop.studio.zone);
   setUnits(shop.studio.units);
   const name = document.getElementById('studio-name');
-  if (name) name.textContent = shop.studio.demo ? `${shop.studio.name} (demo${shop.studio.speed > 1 ? `, ${shop.studio.speed} times as fast` : ''})` : shop.studio.name;
+  if (name) name.textContent = shop.studio.demo ? `${shop.studio.name} (demo${shop.studio.speed > 1 ? `, ${shop.studio.speed}×` : ''})` : shop.studio.name;
   showClock();
 }
 
@@ -41,6 +41,7 @@ export function keepCurrent({ onChange = () => {}, onAgain = () => {} } = {}) {
     onEvent: (kind, item) => { apply(kind, item); onChange(kind, item); },
     onBack: () => again(onAgain),
     onState: state => showLinkState(state),
+    isBehind: clockSpeed() > 10,
   });
   // A demo that runs fast grows old fast.
   setInterval(() => again(onAgain), Math.max(8_000, 60_000 / Math.sqrt(clockSpeed())));

@@ -51,12 +51,13 @@ export function drawStrip(svg, { width, height, backHours, aheadHours, alarms, e
     g.append(drawn.node, line(left, y + h, width, y + h, 'hair', { opacity: .6 }));
     g.append(text(0, y + h / 2 + size * .35, appliance.name, trouble ? '' : 'dim', size));
     for (const [a, b] of drawn.gaps) if (b - a > HOUR / 3) tags.push({ x: X(a) - 6, y: y + (words > 8 ? size * .9 : h / 2 + size * .35), words: b >= nowMs ? `silent since ${when(a)}` : `no reading ${span(b - a)}`, anchor: 'end' });
+    if (drawn.firstMs) tags.push({ x: X(drawn.firstMs) - 6, y: y + h / 2 + size * .35, words: `no reading before ${when(drawn.firstMs)}`, anchor: 'end' });
     if (appliance.kind === 'furnace') tags.push(...furnaceMarks(g, appliance, { X, y, from, to, nowMs, size, entries, pot: pots.get(appliance.id), onStory }));
     if (appliance.kind === 'annealer') tags.push(...annealerTag(appliance, { y, h, size, width, to, X }));
-    places.set(appliance.id, { y, height: h, Y: drawn.Y });
+    places.set(appliance.id, { y, height: h });
     y += h;
   }
-  placeTags(g, tags, size * .92, left, width);
+  placeTags(g, tags.filter(t => !t.mark), size * .92, left, width, tags.filter(t => t.mark));
   hours(g, X, from, to, left, width, room + 4, size);
   g.append(line(X(nowMs), 0, X(nowMs), room + 10, 'now'), text(X(nowMs), room + 6 + size * 1.05, 'now', null, size, 'middle'));
   svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
@@ -74,6 +75,7 @@ function furnaceMarks(g, appliance, { X, y, from, to, nowMs, size, entries, pot,
     const area = rect(X(t) - 8, y - 3, 16, 20, null, { fill: 'transparent', style: 'cursor:pointer' });
     area.addEventListener('click', () => onStory(e));
     g.append(shape, area);
+    tags.push({ mark: true, x: X(t), y: y + size * .8 });
     if (e.entry === 'charge') tags.push({ x: X(t) - 10, y: y + size * .8, words: `${e.mass ?? e.massKg ?? ''} ${e.unit ?? 'kg'}`, anchor: 'end' });
   }
   const clear = pot?.readyAt ? Date.parse(pot.readyAt) : null;
@@ -89,9 +91,9 @@ function annealerTag(appliance, { y, h, size, width, to, X }) {
   return [{ x: Math.min(width - 4, X(Math.min(done, to))), y: y + Math.min(h - 4, size), words: `curve ends ${when(done)}${done > to ? ' →' : ''}`, anchor: 'end' }];
 }
 
-/** Words that would lie on each other: the later one is left out; the mark itself stays, and its story can be asked for. */
-function placeTags(g, tags, size, left, width) {
-  const taken = [];
+/** Words that would lie on a mark or on each other: the later one is left out; the mark itself stays, and its story can be asked for. */
+function placeTags(g, tags, size, left, width, marks) {
+  const taken = marks.map(m => ({ a: m.x - 7, b: m.x + 7, y: m.y }));
   for (const tag of tags) {
     const w = tag.words.length * size * .5, a = tag.anchor === 'end' ? tag.x - w : tag.x, b = a + w;
     if (a < left || b > width || taken.some(o => Math.abs(o.y - tag.y) < size && a < o.b + 6 && b > o.a - 6)) continue;

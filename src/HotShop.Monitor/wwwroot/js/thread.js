@@ -15,3 +15,9 @@ export function drawThread(svg, { priority, from, place, ring = 16, moment, chan
   if (moment) g.append(mark(priority, moment[0], moment[1] - 7, 13));
   svg.append(g);
 }
+
+/** The closed thread of a trouble that is over: a box from its beginning to its end, and nothing in the room. */
+export function drawClosedThread(svg, { priority, from, to, top, bottom }) {
+  const end = Math.max(to, from + 6);
+  svg.append(el('g', {}, path(`M${from},${top}H${end}V${bottom}H${from}Z`, `thread thread-${priority}`), mark(priority, from, bottom - 7, 13)));
+}

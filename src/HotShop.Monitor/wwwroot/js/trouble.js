@@ -13,8 +13,11 @@ export function troubleMark(priority, size = 56) {
 /** "since 13:41, 27 min · the bench lead has it · ..." */
 export function secondLine(alarm) {
   const since = Date.parse(alarm.since), ended = alarm.state === 'returned-unacknowledged';
-  return [`since ${when(since)}, ${span(now() - since)}`, ended ? 'over, but nobody has answered' : alarm.who ? `${alarm.who} has it` : 'nobody has it yet', alarm.consequence].filter(Boolean).join(' · ');
+  return [ended ? `began ${when(since)}` : `since ${when(since)}, ${span(now() - since)}`, ended ? `over${alarm.clearedAt ? ` since ${when(Date.parse(alarm.clearedAt))}` : ''}, but nobody has answered` : alarm.who ? `${alarm.who} has it` : 'nobody has it yet', ended ? null : alarm.consequence].filter(Boolean).join(' · ');
 }
+
+/** What is over is said to be over: its sentence speaks of the moment it rang. */
+export const spoken = alarm => alarm.state === 'returned-unacknowledged' ? `Over: ${alarm.sentence}` : alarm.sentence;
 
 export function fillTroubles(section, pots) {
   const alarms = openAlarms(), signature = JSON.stringify(alarms.map(a => [a.occurrence, a.state, a.who, a.sentence])) + (alarms.length ? Math.floor(now() / 60000) : quietLine(pots));
@@ -24,12 +27,12 @@ export function fillTroubles(section, pots) {
     section.replaceChildren(html('h1', {}, headline()), html('p', { class: 'sub' }, quietLine(pots)));
     return alarms;
   }
-  const [first, ...others] = alarms;
+  const [first, ...others] = alarms, long = spoken(first).length > 70 ? ' longer' : spoken(first).length > 46 ? ' long' : '';
   section.replaceChildren(
-    html('a', { class: `trouble first p${first.priority}${first.sentence.length > 46 ? ' long' : ''}`, href: `/alarms#${encodeURIComponent(first.occurrence)}` }, troubleMark(first.priority),
-      html('div', {}, html('h1', {}, html('span', { class: 'unseen' }, `Priority ${first.priority}: `), first.sentence), html('p', { class: 'sub' }, secondLine(first)))),
+    html('a', { class: `trouble first p${first.priority}${long}`, href: `/alarms#${encodeURIComponent(first.occurrence)}` }, troubleMark(first.priority),
+      html('div', {}, html('h1', {}, html('span', { class: 'unseen' }, `Priority ${first.priority}: `), spoken(first)), html('p', { class: 'sub' }, secondLine(first)))),
     others.length ? html('div', { class: 'others' }, ...others.slice(0, LINES).map(a => html('a', { class: `trouble next p${a.priority}`, href: `/alarms#${encodeURIComponent(a.occurrence)}` }, troubleMark(a.priority, 32),
-      html('p', {}, html('span', { class: 'unseen' }, `Priority ${a.priority}: `), a.sentence, html('small', {}, ` ${a.who ? `${a.who} has it` : `since ${when(Date.parse(a.since))}`}`)))),
+      html('p', {}, html('span', { class: 'unseen' }, `Priority ${a.priority}: `), spoken(a), html('small', {}, ` ${a.who ? `${a.who} has it` : `since ${when(Date.parse(a.since))}`}`)))),
       others.length > LINES ? html('p', { class: 'sub rest' }, html('a', { href: '/alarms' }, `and ${others.length - LINES} more`)) : null) : '');
   return alarms;
 }
