@@ -109,7 +109,7 @@ function showTable() {
 }
 
 function showLog() {
-  const queue = new Map(waiting().map(w => [w.entry.id, w])), list = known().sort((a, b) => Date.parse(b.time) - Date.parse(a.time)).slice(0, 30), wanted = new URLSearchParams(location.search).get('entry');
+  const queue = new Map(waiting().map(w => [w.entry.id, w])), list = known().sort((a, b) => Number(queue.has(b.id)) - Number(queue.has(a.id)) || Date.parse(b.time) - Date.parse(a.time)).slice(0, 30), wanted = new URLSearchParams(location.search).get('entry');
   id('log-list').replaceChildren(...list.map(e => {
     const kept = queue.get(e.id), state = kept?.refused ? `refused: ${kept.refused}` : kept ? 'kept here, not sent yet' : null;
     return html('li', { id: `entry-${e.id}`, class: e.id === wanted ? 'wanted' : null }, html('span', {}, storyOf(e), state ? html('small', {}, state) : null),

@@ -23,7 +23,7 @@ internal static class NightStrip
     {
         var (from, now) = (picture.Now - Back, picture.Now);
         var points = picture.Points.Where(p => p.At >= from && p.At <= now).ToList();
-        var course = NightCourse.Of(points, now);
+        var course = Course(points, picture);
         var y = Scale(points, picture.Limit, course);
         var svg = new StringBuilder();
         Append(svg, $"<svg viewBox=\"0 0 {Width} {Height}\" role=\"img\" aria-labelledby=\"strip-title\"><title id=\"strip-title\">{Title(points, picture)}</title>");
@@ -47,6 +47,10 @@ internal static class NightStrip
     };
 
     static double X(Instant at, Instant now) => (at - (now - Back)) / (Back + Ahead) * Width;
+
+    /// <summary>Nothing is expected of a sensor that is silent.</summary>
+    static NightCourse? Course(List<NightPoint> points, NightPicture picture) =>
+        points.Count > 0 && picture.Now - points[^1].At <= Duration.Max(picture.LongestGap, Duration.FromMinutes(2)) ? NightCourse.Of(points, picture.Now) : null;
 
     static Func<double, double> Scale(List<NightPoint> points, double? limit, NightCourse? course)
     {
@@ -78,7 +82,8 @@ internal static class NightStrip
             middle.Add(At(x, y(value)));
         }
         Append(svg, $"<path class=\"band\" d=\"M{string.Join('L', up)}L{string.Join('L', down)}Z\"/>");
-        var colour = isTemperature ? GlowTable.Hex(course.Value) : "currentColor";
+        // Below 700 °C the glow is too dark to be seen as a thin line at night.
+        var colour = isTemperature && course.Value > 700 ? GlowTable.Hex(course.Value) : "currentColor";
         Append(svg, $"<path class=\"course\" d=\"M{string.Join('L', middle)}\" stroke=\"{colour}\"/>");
     }
 
@@ -90,21 +95,25 @@ internal static class NightStrip
             if (edges[i] - edges[i - 1] <= Duration.Max(picture.LongestGap, Duration.FromMinutes(2))) continue;
             var (a, b) = (X(edges[i - 1], picture.Now), X(edges[i], picture.Now));
             Append(svg, $"<rect class=\"gap-edge\" fill=\"url(#hatch)\" x=\"{a:0.0}\" y=\"{Top}\" width=\"{b - a:0.0}\" height=\"{Bottom - Top}\"/>");
-            if (b - a > 16) Text(svg, (a + b) / 2, Top - 8, "no reading", "dim", "middle");
+            if (b - a > 16) Text(svg, Math.Max((a + b) / 2, 66), Top - 8, "no reading", "dim", "middle");
         }
     }
 
     /// <summary>Short pieces, each in the colour of its own temperature; never across a gap.</summary>
     static void Measured(StringBuilder svg, List<NightPoint> points, NightPicture picture, Func<double, double> y)
     {
+        var (edges, pieces) = (new StringBuilder(), new StringBuilder());
         var every = Math.Max(1, points.Count / 120);
         for (var i = every; i < points.Count; i += every)
         {
             var (a, b) = (points[i - every], points[i]);
             if (b.At - a.At > Duration.Max(picture.LongestGap, Duration.FromMinutes(2)) * every) continue;
             var colour = picture.IsTemperature ? GlowTable.Hex((a.Value + b.Value) / 2) : "currentColor";
-            Append(svg, $"<line class=\"measured\" x1=\"{X(a.At, picture.Now):0.0}\" y1=\"{y(a.Value):0.0}\" x2=\"{X(b.At, picture.Now):0.0}\" y2=\"{y(b.Value):0.0}\" stroke=\"{colour}\"/>");
+            var ends = string.Create(CultureInfo.InvariantCulture, $"x1=\"{X(a.At, picture.Now):0.0}\" y1=\"{y(a.Value):0.0}\" x2=\"{X(b.At, picture.Now):0.0}\" y2=\"{y(b.Value):0.0}\"");
+            edges.Append("<line class=\"edge\" ").Append(ends).Append("/>");
+            pieces.Append("<line class=\"measured\" ").Append(ends).Append(" stroke=\"").Append(colour).Append("\"/>");
         }
+        svg.Append(edges).Append(pieces);
     }
 
     static void Hours(StringBuilder svg, NightPicture picture)
@@ -133,7 +142,7 @@ internal static class NightStrip
     {
         if (points.Count == 0) return "No readings in the last eighty minutes";
         var (first, last) = (points[0], points[^1]);
-        var course = NightCourse.Of(points, picture.Now) is { } c ? $", in forty minutes about {picture.Words(c.After(Ahead).Value)} if it goes on so" : "";
+        var course = Course(points, picture) is { } c ? $", in forty minutes about {picture.Words(c.After(Ahead).Value)} if it goes on so" : "";
         return System.Net.WebUtility.HtmlEncode(
             $"From {picture.Words(first.Value)} at {Clock(first.At, picture.Zone)} to {picture.Words(last.Value)} at {Clock(last.At, picture.Zone)}; it began at {Clock(picture.Since, picture.Zone)}{course}");
     }
