@@ -72,7 +72,8 @@ public static class MonitorHost
 
         var app = builder.Build();
         app.UseExceptionHandler();
-        app.UseStatusCodePages();
+        app.UseStatusCodePages(PageRoutes.OnStatus);
+        app.UseResponseCompression();
         app.UseAccess();
         Map(app);
         return app;

@@ -17,9 +17,7 @@ static class StudioEndpoints
 {
     public static void MapStudio(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/api/studio", (StudioPlan plan, RunChoices run, TimeProvider clock) => new StudioAnswer(
-            plan.Site, plan.Configuration.Name, plan.Configuration.Zone, plan.Configuration.Currency, plan.Configuration.Units, clock.GetUtcNow().ToInstant(), run.Speed, run.IsDemo,
-            [.. plan.Configuration.EmergencyNumbers.Select(n => new EmergencyAnswer(n.Name, n.Phone))]))
+        app.MapGet("/api/studio", (StudioPlan plan, RunChoices run, TimeProvider clock) => Studio(plan, run, clock.GetUtcNow().ToInstant()))
             .WithName("studio").WithSummary("Name, zone, units and time of the studio");
         app.MapGet("/api/appliances", (ApplianceAnswers appliances, TimeProvider clock) => appliances.All(clock.GetUtcNow().ToInstant()))
             .WithName("appliances").WithSummary("Appliances with their modes and the newest value of each channel");
@@ -33,6 +31,10 @@ static class StudioEndpoints
         }).WithName("live").WithSummary("Server-sent events: reading, alarm, log; each carries an array, at most four times a second");
         app.MapGet("/api/health", (HealthAnswers health) => health.All()).WithName("health").WithSummary("How the service itself is");
     }
+
+    internal static StudioAnswer Studio(StudioPlan plan, RunChoices run, Instant now) => new(
+        plan.Site, plan.Configuration.Name, plan.Configuration.Zone, plan.Configuration.Currency, plan.Configuration.Units, now, run.Speed, run.IsDemo,
+        [.. plan.Configuration.EmergencyNumbers.Select(n => new EmergencyAnswer(n.Name, n.Phone))]);
 
     /// <summary>For supervisors: open to all, and say nothing about the studio.</summary>
     public static void MapProbes(this IEndpointRouteBuilder app)

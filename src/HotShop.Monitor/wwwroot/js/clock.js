@@ -2,9 +2,10 @@
 let anchorMs = Date.now(), anchorTick = performance.now(), speed = 1, zone = 'UTC';
 const formats = new Map();
 
-export function setClock(nowIso, factor, zoneId) {
+/** takenTick: when the service wrote nowIso, on the clock of performance.now(); now, unless it came along with the page. */
+export function setClock(nowIso, factor, zoneId, takenTick = performance.now()) {
   anchorMs = Date.parse(nowIso);
-  anchorTick = performance.now();
+  anchorTick = takenTick;
   speed = factor || 1;
   if (zoneId) zone = zoneId;
   formats.clear();

@@ -24,11 +24,12 @@ async function start() {
   try {
     await loadStudio();
     await loadShop();
-    follow();
-    await slowThings();
   } catch (problem) { return showProblem(problem); }
   id('loading').hidden = true;
   id('floor').hidden = false;
+  drawAll();
+  follow();
+  await slowThings();
   drawAll();
   setInterval(() => { writeNumbers(); if (marked) { marked = false; drawPictures(); } }, 1000);
   new ResizeObserver(() => { built = ''; drawAll(); }).observe(id('floor'));
@@ -50,9 +51,9 @@ function follow() {
 async function slowThings() {
   const furnaces = fires().filter(a => a.kind === 'furnace');
   await Promise.all([
-    loadPast(wall.matches ? 20 : 8, wall.matches ? 300 : 180),
+    loadPast(wall.matches ? 20 : 8, wall.matches ? 300 : 240).catch(() => {}),
     loadCost().catch(() => {}),
-    ...furnaces.map(a => readPot(a).then(p => p ? pots.set(a.id, p) : pots.delete(a.id)).catch(() => {})),
+    ...furnaces.map(a => readPot(a).then(p => pots.set(a.id, p)).catch(() => {})),
     get(`/api/logbook?from=${new Date(now() - 20 * 3600e3).toISOString()}`).then(list => { entries = withoutCorrected(list); }).catch(() => {}),
   ]);
 }
@@ -66,13 +67,13 @@ function showProblem(problem) {
 
 /* The columns are made once for a set of appliances; afterwards only their text changes. */
 function build() {
-  const key = JSON.stringify([wall.matches, fires().map(a => [a.id, a.name, pots.has(a.id)]), gasOf() !== null, moneyOf() !== null]);
+  const key = JSON.stringify([wall.matches, fires().map(a => [a.id, a.name, hasGlass(a)])]);
   if (key === built) return;
   built = key;
   columns = new Map();
   const list = id('appliances'), items = fires().map(appliance => {
     const figures = [column('temperature', appliance.kind === 'annealer' || appliance.kind === 'pick-up-oven' ? 3 : 4, () => openAppliance(id('sheet'), appliance.id))];
-    if (appliance.kind === 'furnace' && pots.has(appliance.id)) figures.push(column('glass', 3));
+    if (hasGlass(appliance)) figures.push(column('glass', 3));
     const li = html('li', { class: `appliance ${appliance.kind}` }, wall.matches ? null : el('svg', { class: 'piece', 'aria-hidden': 'true' }), html('div', { class: 'figures' }, figures.map(f => f.node)), wall.matches ? null : el('svg', { class: 'lane', 'aria-hidden': 'true' }));
     columns.set(appliance.id, { li, figures });
     return li;
@@ -101,7 +102,7 @@ function column(kind, digits, open) {
 }
 
 function write({ parts, node }, said) {
-  node.hidden = !said;
+  node.classList.toggle('nothing', !said);
   if (!said) return;
   const set = (part, words) => { if (part.textContent !== words) part.textContent = words; };
   set(parts.title, said.name); set(parts.unit, said.unit); set(parts.unitToo, said.unit ? `${said.unit} ${said.first.startsWith('±') ? '' : '· '}` : ''); set(parts.number, said.number); set(parts.first, said.first); set(parts.second, said.second);
@@ -109,15 +110,19 @@ function write({ parts, node }, said) {
   node.classList.toggle('off', said.off === true);
 }
 
+/** A furnace is given room for its glass until the service has said that it has no pot. */
+const hasGlass = appliance => appliance.kind === 'furnace' && pots.get(appliance.id) !== null;
+const ASKING = name => ({ name, unit: '', number: '…', first: '', second: '', old: false, off: true });
+
 function writeNumbers() {
   for (const appliance of fires()) {
     const c = columns.get(appliance.id);
     if (!c) return drawAll();
     write(c.figures[0], temperatureOf(appliance));
-    if (c.figures[1]) write(c.figures[1], glassOf(pots.get(appliance.id)));
+    if (c.figures[1]) write(c.figures[1], pots.has(appliance.id) ? glassOf(pots.get(appliance.id)) : ASKING('Glass'));
   }
   const home = columns.get('house');
-  if (home) { write(home.figures[0], moneyOf()); write(home.figures[1], gasOf()); }
+  if (home) { write(home.figures[0], moneyOf() ?? (shop.costLastHour === undefined ? ASKING('Money') : null)); write(home.figures[1], gasOf()); }
   fillTroubles(id('troubles'), pots);
 }
 
@@ -202,7 +207,7 @@ const laneHas = appliance => pastOf(appliance).hot.length > 0;
 
 function writeTable() {
   const body = id('behind-rows'), row = cells => html('tr', {}, html('th', { scope: 'row' }, cells[0]), cells.slice(1).map(c => html('td', {}, c)));
-  const glass = fires().filter(a => pots.get(a.id)?.massKg !== undefined).map(a => { const g = glassOf(pots.get(a.id)); return row([`Glass in ${a.name}`, `${g.number} ${g.unit}, ${g.first}`, g.second]); });
+  const glass = fires().filter(a => pots.get(a.id)).map(a => { const g = glassOf(pots.get(a.id)); return row([`Glass in ${a.name}`, `${g.number} ${g.unit}, ${g.first}`, g.second]); });
   const gas = gasOf(), cost = moneyOf();
   body.replaceChildren(...fires().map(a => row([a.name, sentenceOf(a), pastWords(a)])), ...glass,
     ...(gas ? [row(['Gas', `${gas.number} ${gas.unit}, ${gas.first}`, gas.second])] : []), ...(cost ? [row(['Money', `${cost.number} ${cost.first}`, cost.second])] : []));

@@ -1,5 +1,5 @@
 // The pot: how much glass, until when; and the log, in reach of a thumb.
-import { get } from './api.js';
+import { CutOff, get } from './api.js';
 import { now, span, when } from './clock.js';
 import { discard, keepSending, log, onQueueChange, waiting } from './entry-queue.js';
 import { readPot } from './pot-facts.js';
@@ -24,6 +24,7 @@ async function start() {
     const asked = id('pot').dataset.appliance, furnaces = fires().filter(a => a.kind === 'furnace');
     furnace = furnaces.find(a => a.appliance === asked) ?? furnaces[0];
     if (!furnace) throw new Error('No furnace is set up. Name one, with its pot, in hotshop.json.');
+    localStorage.setItem('hotshop.furnace', furnace.appliance);
     chooseFurnace(furnaces);
     keepCurrent({ onAgain: refresh, onChange: kind => { if (kind === 'derived' || kind === 'log') soon(); } });
     await again();
@@ -49,8 +50,11 @@ function soon() { clearTimeout(due); due = setTimeout(refresh, 500); }
 async function refresh() { try { await again(); if (!id('pot').hidden) show(); } catch { /* the bar above says that the line is down; the page keeps what it has */ } }
 
 function showProblem(problem) {
-  id('loading').replaceChildren(html('h1', {}, 'The pot cannot be shown'), html('p', { class: 'lede' }, problem.message), html('p', {}, `Entries can still be logged; they are kept here and sent when the service answers. ${waiting().length} waiting.`));
-  id('acts').hidden = false;
+  // Cut off, but a furnace was known here before: its log goes on.
+  const goesOn = problem instanceof CutOff && lastFurnace();
+  id('loading').replaceChildren(html('h1', {}, 'The pot cannot be shown'), html('p', { class: 'lede' }, problem.message),
+    goesOn ? html('p', {}, `Entries for ${goesOn} can still be logged; they are kept here and sent when the service answers. ${waiting().length} waiting.`) : '');
+  id('acts').hidden = !goesOn;
   id('acts').addEventListener('click', pressed);
   setTimeout(() => { if (!id('sheet').open) location.reload(); }, 15_000);
 }
@@ -60,6 +64,7 @@ function chooseFurnace(furnaces) {
   id('furnaces').replaceChildren(...furnaces.map(f => html('a', { class: 'button', href: `/pot/${encodeURIComponent(f.appliance)}`, 'aria-current': f === furnace ? 'page' : null }, f.name)));
 }
 
+const lastFurnace = () => id('pot').dataset.appliance || localStorage.getItem('hotshop.furnace');
 const temperature = () => { const c = hotChannel(furnace); return c && !isOld(c) ? c.value : null; };
 const gone = () => { const all = [...entries, ...waiting().map(w => w.entry)]; return new Set(all.filter(e => e.entry === 'correction').map(e => e.of)); };
 const known = () => { const seen = new Set(entries.map(e => e.id)), over = gone(); return [...entries, ...waiting().map(w => w.entry).filter(e => !seen.has(e.id))].filter(e => e.entry !== 'correction' && !over.has(e.id)); };
@@ -129,7 +134,7 @@ function pressed(event) {
 const sizesNow = () => pot?.sizes?.length ? pot.sizes.map(s => s.size) : ['small', 'medium', 'large'];
 
 function take(entry, words) {
-  lastTaken = log({ appliance: furnace?.appliance ?? id('pot').dataset.appliance ?? 'furnace-1', time: new Date(now()).toISOString(), ...entry });
+  lastTaken = log({ appliance: furnace?.appliance ?? lastFurnace(), time: new Date(now()).toISOString(), ...entry });
   navigator.vibrate?.(20);
   const until = performance.now() + UNDO_MS;
   id('undo').disabled = false;

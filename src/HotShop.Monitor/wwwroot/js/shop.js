@@ -10,9 +10,15 @@ const HOT_CHANNELS = ['crown', 'glass', 'chamber', 'middle', 'shelf'];
 
 export const shop = { studio: null, appliances: [], alarms: [], loads: [], trouble: null };
 
+/** What came along with the page counts once; after that the service is asked. */
+let first = JSON.parse(document.getElementById('first-state')?.textContent ?? 'null');
+
+/** When the first byte of the page came. */
+const pageTick = () => performance.getEntriesByType('navigation')[0]?.responseStart ?? performance.now();
+
 export async function loadStudio() {
-  shop.studio = await get('/api/studio');
-  setClock(shop.studio.now, shop.studio.speed, shop.studio.zone);
+  shop.studio = first?.studio ?? await get('/api/studio');
+  setClock(shop.studio.now, shop.studio.speed, shop.studio.zone, first ? pageTick() : undefined);
   setUnits(shop.studio.units);
   const name = document.getElementById('studio-name');
   if (name) name.textContent = shop.studio.demo ? `${shop.studio.name} (demo${shop.studio.speed > 1 ? `, ${shop.studio.speed}×` : ''})` : shop.studio.name;
@@ -20,7 +26,9 @@ export async function loadStudio() {
 }
 
 export async function loadShop() {
-  const [appliances, alarms, loads] = await Promise.all([get('/api/appliances'), get('/api/alarms'), get('/api/annealing/loads').catch(() => [])]);
+  const [appliances, alarms, loads] = first ? [first.appliances, first.alarms, first.loads]
+    : await Promise.all([get('/api/appliances'), get('/api/alarms'), get('/api/annealing/loads').catch(() => [])]);
+  first = null;
   for (const a of appliances) for (const c of a.channels) c.atMs = c.at ? Date.parse(c.at) : null;
   shop.appliances = appliances.sort((a, b) => (a.position?.order ?? a.position?.x ?? 0) - (b.position?.order ?? b.position?.x ?? 0));
   shop.alarms = alarms;

@@ -93,7 +93,7 @@ function annealerTag(appliance, { y, h, size, width, to, X }) {
 
 /** Words that would lie on a mark or on each other: the later one is left out; the mark itself stays, and its story can be asked for. */
 function placeTags(g, tags, size, left, width, marks) {
-  const taken = marks.map(m => ({ a: m.x - 7, b: m.x + 7, y: m.y }));
+  const taken = marks.map(m => ({ a: m.x - 3, b: m.x + 3, y: m.y }));
   for (const tag of tags) {
     const w = tag.words.length * size * .5, a = tag.anchor === 'end' ? tag.x - w : tag.x, b = a + w;
     if (a < left || b > width || taken.some(o => Math.abs(o.y - tag.y) < size && a < o.b + 6 && b > o.a - 6)) continue;

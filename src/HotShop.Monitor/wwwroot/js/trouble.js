@@ -47,7 +47,7 @@ function headline() {
 }
 
 function quietLine(pots) {
-  if (!fires().length) return 'Name your appliances in hotshop.json; "hotshop init" writes one to begin with.';
+  if (!fires().length) return 'Name your appliances in hotshop.json ("hotshop init" writes one to begin with), then open Set-up and watch which line answers.';
   const words = [], quiet = silent();
   for (const a of quiet) words.push(`${a.name} ${lastAt(hotChannel(a))}`);
   const pot = [...pots.values()].find(p => p?.hoursLeft > 0 && p.hoursLeft < 72);
