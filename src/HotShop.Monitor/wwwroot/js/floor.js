@@ -12,6 +12,7 @@ import { fires, house, keepCurrent, loadShop, loadStudio, openAlarms, shop } fro
 import { tellStory } from './story.js';
 import { drawStrip, laneOf } from './strip.js';
 import { html, el, line, scale } from './svg.js';
+import { isCustomaryFirst } from './units.js';
 import { drawClosedThread, drawThread } from './thread.js';
 import { fillTroubles, troubleMark } from './trouble.js';
 
@@ -72,7 +73,7 @@ function build() {
   built = key;
   columns = new Map();
   const list = id('appliances'), items = fires().map(appliance => {
-    const figures = [column('temperature', appliance.kind === 'annealer' || appliance.kind === 'pick-up-oven' ? 3 : 4, () => openAppliance(id('sheet'), appliance.id))];
+    const figures = [column('temperature', !isCustomaryFirst() && (appliance.kind === 'annealer' || appliance.kind === 'pick-up-oven') ? 3 : 4, () => openAppliance(id('sheet'), appliance.id))];
     if (hasGlass(appliance)) figures.push(column('glass', 3));
     const li = html('li', { class: `appliance ${appliance.kind}` }, wall.matches ? null : el('svg', { class: 'piece', 'aria-hidden': 'true' }), html('div', { class: 'figures' }, figures.map(f => f.node)), wall.matches ? null : el('svg', { class: 'lane', 'aria-hidden': 'true' }));
     columns.set(appliance.id, { li, figures });
@@ -189,7 +190,7 @@ function drawPhone() {
     g.append(line(X(nowMs), 0, X(nowMs), height, 'now'));
     strip.setAttribute('viewBox', `0 0 ${width} ${height}`);
     strip.replaceChildren(g);
-    const alarm = alarms.find(a => a.appliance === appliance.appliance || a.appliance === appliance.id);
+    const alarm = alarms.find(a => (a.appliance === appliance.appliance || a.appliance === appliance.id) && a.state !== 'returned-unacknowledged');
     li.className = `appliance ${appliance.kind}${alarm ? ` troubled t${alarm.priority}` : ''}`;
     li.style.order = alarm ? String(alarm.priority) : '9';
     strip.classList.toggle('without', !laneHas(appliance));

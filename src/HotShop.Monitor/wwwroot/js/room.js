@@ -72,7 +72,8 @@ function pipes(g, pieces, houseLeft, height, k) {
       const off = flowOf(p) < .05;
       g.append(path(`M${houseLeft + 39},${y}H${drop}V${fy}${drop === fx ? '' : `H${fx}`}`, off ? 'hair' : 'gas-pipe', { 'stroke-width': off ? 1 : w, 'stroke-dasharray': off ? '3 6' : null, opacity: isOld(p.gas) ? .45 : 1 }));
       const f = figure('gas-flow', p.gas.value);
-      g.append(text(drop - w / 2 - 8, top + w + 20, isOld(p.gas) ? 'gas not known' : off ? 'no gas' : `${f.number} ${f.unit}`, 'dim pipe-words', null, 'end'));
+      const right = drop !== fx;
+      g.append(text(right ? drop + w / 2 + 8 : drop - w / 2 - 8, top + w + 20, isOld(p.gas) ? 'gas not known' : off ? 'no gas' : `${f.number} ${f.unit}`, 'dim pipe-words', null, right ? 'start' : 'end'));
       top += w + 3;
     }
   }

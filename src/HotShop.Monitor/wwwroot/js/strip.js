@@ -4,7 +4,7 @@ import { expected } from './forecast.js';
 import { gapMsOf, pastOf } from './history.js';
 import { charge, ends, gather, lane, rangeOf, ready } from './lane.js';
 import { curveOf } from './saying.js';
-import { feedChannel, fires, hotChannel, isOld, loadOf } from './shop.js';
+import { feedChannel, fires, hotChannel, isOld, loadOf, openAlarms } from './shop.js';
 import { el, line, mark, rect, scale, text } from './svg.js';
 
 const NIGHT = [20, 7], HOUR = 3600e3;
@@ -14,7 +14,9 @@ const sameAppliance = (entry, appliance) => entry.appliance === appliance.applia
 export function laneOf(appliance, fromMs, toMs) {
   const past = pastOf(appliance), channel = hotChannel(appliance), nowMs = now(), load = loadOf(appliance), plan = load ? curveOf(load) : [];
   const series = past.hot.filter(p => p.t >= fromMs && p.t <= nowMs);
-  const steady = ['holding', 'working'].includes(appliance.mode) && channel && !isOld(channel);
+  const inTrouble = openAlarms().some(a => sameAppliance(a, appliance) && a.state !== 'returned-unacknowledged');
+  // In trouble nothing can be expected to go on as it was.
+  const steady = !inTrouble && ['holding', 'working'].includes(appliance.mode) && channel && !isOld(channel);
   const fresh = channel && !isOld(channel);
   const since = steady && appliance.modeSince ? Date.parse(appliance.modeSince) + HOUR : 0;
   const ahead = fresh ? expected({ past: plan.length > 1 ? past.hot : past.hot.filter(p => p.t >= since), plan: plan.length > 1 ? plan : null, nowMs, untilMs: toMs, steady }) : [];
@@ -40,13 +42,13 @@ export function clip(points, fromMs, toMs) {
 export function drawStrip(svg, { width, height, backHours, aheadHours, alarms, entries, pots, onStory }) {
   const nowMs = now(), from = nowMs - backHours * HOUR, to = nowMs + aheadHours * HOUR, size = Math.max(14, Math.min(20, height / 15));
   const left = Math.round(size * 7.2), axis = size * 1.7, X = scale(from, to, left, width), list = fires(), g = el('g', {}), places = new Map();
-  const weight = a => (a.kind === 'furnace' ? 1.5 : 1) * (alarms.some(x => sameAppliance(x, a)) ? 1.5 : 1) * (a.mode === 'off' && !pastOf(a).hot.length ? .6 : 1);
+  const weight = a => (a.kind === 'furnace' ? 1.5 : 1) * (alarms.some(x => sameAppliance(x, a) && x.state !== 'returned-unacknowledged') ? 1.5 : 1) * (a.mode === 'off' && !pastOf(a).hot.length ? .6 : 1);
   const sum = list.reduce((s, a) => s + weight(a), 0) || 1, room = height - axis - 6;
   shadeNights(g, X, from, to, left, width, room);
   let y = 4;
   const tags = [];
   for (const appliance of list) {
-    const h = room * weight(appliance) / sum, words = appliance.kind === 'furnace' ? Math.min(18, h * .3) : 2, trouble = alarms.find(x => sameAppliance(x, appliance));
+    const h = room * weight(appliance) / sum, words = appliance.kind === 'furnace' ? Math.min(18, h * .3) : 2, trouble = alarms.find(x => sameAppliance(x, appliance) && x.state !== 'returned-unacknowledged');
     const drawn = lane({ ...laneOf(appliance, from, to), X, y: y + words, height: h - words - 2, fromMs: from, nowMs });
     g.append(drawn.node, line(left, y + h, width, y + h, 'hair', { opacity: .6 }));
     g.append(text(0, y + h / 2 + size * .35, appliance.name, trouble ? '' : 'dim', size));

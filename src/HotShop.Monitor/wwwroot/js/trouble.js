@@ -1,10 +1,10 @@
 // The words of what is wrong: the most urgent trouble large, the next two as a line each, the rest counted.
 import { now, span, when } from './clock.js';
-import { fires, hotChannel, isOld, loadOf, openAlarms, shop } from './shop.js';
+import { fires, hotChannel, isOld, loadOf, openAlarms } from './shop.js';
 import { html, mark, el } from './svg.js';
-import { lastAt } from './saying.js';
+import { deviationOf, deviationWords, lastAt } from './saying.js';
 
-const LINES = 2;
+const LINES = 2, WORTH_SAYING_CELSIUS = 8;
 
 export function troubleMark(priority, size = 56) {
   return el('svg', { viewBox: '-26 -26 52 52', width: size, height: size, 'aria-hidden': 'true', class: 'trouble-mark' }, mark(priority, 0, priority === 2 ? 3 : 0, 20));
@@ -20,35 +20,47 @@ export function secondLine(alarm) {
 export const spoken = alarm => alarm.state === 'returned-unacknowledged' ? `Over: ${alarm.sentence}` : alarm.sentence;
 
 export function fillTroubles(section, pots) {
-  const alarms = openAlarms(), signature = JSON.stringify(alarms.map(a => [a.occurrence, a.state, a.who, a.sentence])) + (alarms.length ? Math.floor(now() / 60000) : quietLine(pots));
-  if (section.dataset.signature === signature) return alarms;
+  const alarms = openAlarms(), active = alarms.filter(a => a.state !== 'returned-unacknowledged'), over = alarms.filter(a => a.state === 'returned-unacknowledged');
+  const signature = JSON.stringify(alarms.map(a => [a.occurrence, a.state, a.who, a.sentence])) + Math.floor(now() / 60000) + (active.length ? '' : quietLine(pots));
+  if (section.dataset.signature === signature) return;
   section.dataset.signature = signature;
-  if (!alarms.length) {
-    section.replaceChildren(html('h1', {}, headline()), html('p', { class: 'sub' }, quietLine(pots)));
-    return alarms;
-  }
-  const [first, ...others] = alarms, long = spoken(first).length > 70 ? ' longer' : spoken(first).length > 46 ? ' long' : '';
-  section.replaceChildren(
-    html('a', { class: `trouble first p${first.priority}${long}`, href: `/alarms#${encodeURIComponent(first.occurrence)}` }, troubleMark(first.priority),
-      html('div', {}, html('h1', {}, html('span', { class: 'unseen' }, `Priority ${first.priority}: `), spoken(first)), html('p', { class: 'sub' }, secondLine(first)))),
-    others.length ? html('div', { class: 'others' }, ...others.slice(0, LINES).map(a => html('a', { class: `trouble next p${a.priority}`, href: `/alarms#${encodeURIComponent(a.occurrence)}` }, troubleMark(a.priority, 32),
-      html('p', {}, html('span', { class: 'unseen' }, `Priority ${a.priority}: `), spoken(a), html('small', {}, ` ${a.who ? `${a.who} has it` : `since ${when(Date.parse(a.since))}`}`)))),
-      others.length > LINES ? html('p', { class: 'sub rest' }, html('a', { href: '/alarms' }, `and ${others.length - LINES} more`)) : null) : '');
-  return alarms;
+  const lines = [...active.slice(1, 1 + LINES), ...over].slice(0, LINES), rest = alarms.length - Math.min(1, active.length) - lines.length;
+  section.replaceChildren(active.length ? large(active[0]) : html('div', {}, html('h1', {}, headline()), html('p', { class: 'sub' }, quietLine(pots))),
+    lines.length ? html('div', { class: 'others' }, ...lines.map(small), rest > 0 ? html('p', { class: 'sub rest' }, html('a', { href: '/alarms' }, `and ${rest} more`)) : null) : '');
+}
+
+const unseen = alarm => html('span', { class: 'unseen' }, `Priority ${alarm.priority}: `);
+const linkTo = alarm => `/alarms#${encodeURIComponent(alarm.occurrence)}`;
+
+function large(alarm) {
+  const long = alarm.sentence.length > 70 ? ' longer' : alarm.sentence.length > 46 ? ' long' : '';
+  return html('a', { class: `trouble first p${alarm.priority}${long}`, href: linkTo(alarm) }, troubleMark(alarm.priority),
+    html('div', {}, html('h1', {}, unseen(alarm), alarm.sentence), html('p', { class: 'sub' }, secondLine(alarm))));
+}
+
+function small(alarm) {
+  const over = alarm.state === 'returned-unacknowledged';
+  return html('a', { class: `trouble next p${alarm.priority}`, href: linkTo(alarm) }, troubleMark(alarm.priority, 32),
+    html('p', {}, unseen(alarm), spoken(alarm), html('small', {}, over ? ' nobody has answered' : ` ${alarm.who ? `${alarm.who} has it` : `since ${when(Date.parse(alarm.since))}`}`)));
 }
 
 const silent = () => fires().filter(a => { const c = hotChannel(a); return c && isOld(c); });
+
+/** Off its curve, but not yet by as much or for as long as an alarm needs: said, so that calm words stay true. */
+const drifting = () => fires().filter(a => Math.abs(deviationOf(a) ?? 0) >= WORTH_SAYING_CELSIUS);
 
 function headline() {
   if (!fires().length) return 'No appliance is set up yet';
   const quiet = silent();
   if (quiet.length === fires().filter(hotChannel).length && quiet.length) return 'Nothing is heard from the shop';
-  return quiet.length ? `All that is heard is as it should be` : 'All fires are as they should be';
+  if (drifting().length) return 'No alarm stands';
+  return quiet.length ? 'All that is heard is as it should be' : 'All fires are as they should be';
 }
 
 function quietLine(pots) {
   if (!fires().length) return 'Name your appliances in hotshop.json ("hotshop init" writes one to begin with), then open Set-up and watch which line answers.';
   const words = [], quiet = silent();
+  for (const a of drifting()) words.push(`${a.name} is ${deviationWords(a)}`);
   for (const a of quiet) words.push(`${a.name} ${lastAt(hotChannel(a))}`);
   const pot = [...pots.values()].find(p => p?.hoursLeft > 0 && p.hoursLeft < 72);
   if (pot) words.push(`glass until about ${when(Math.round((now() + pot.hoursLeft * 3600e3) / 6e5) * 6e5)}`);
@@ -56,4 +68,3 @@ function quietLine(pots) {
   if (!quiet.length && !words.length) words.push('every reading is fresh');
   return words.slice(0, 3).join(' · ');
 }
-export { shop };

@@ -1,6 +1,7 @@
 // Every number with its unit, in both systems. The studio's choice decides which comes first.
 let customaryFirst = false;
 export const setUnits = units => { customaryFirst = units === 'us'; };
+export const isCustomaryFirst = () => customaryFirst;
 
 const fixed = (v, digits) => v.toFixed(digits).replace('-', '−');
 const UNITS = {
