@@ -34,7 +34,7 @@ static class DemoPlan
     /// What the service is told to expect. The network takes real time: half a second of it is minutes in a fast studio,
     /// and must look neither late nor silent.
     /// </summary>
-    static double ExpectedSeconds(double speed) => Math.Max(SampleSeconds(speed), speed / 2);
+    public static double ExpectedSeconds(double speed) => Math.Max(SampleSeconds(speed), speed / 2);
 
     /// <summary>Eight in the morning of the last working day (Tuesday to Saturday): people have just come.</summary>
     public static Instant Start(Instant now, DateTimeZone zone)

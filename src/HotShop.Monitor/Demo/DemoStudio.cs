@@ -1,10 +1,11 @@
 using System.Net;
 using HotShop.Monitor.Configuration;
-using HotShop.Monitor.Loop;
 using HotShop.Simulator;
+using HotShop.Simulator.Broker;
 using HotShop.Simulator.Faults;
 using NodaTime;
 using NodaTime.Extensions;
+using ScaledClock = HotShop.Monitor.Loop.ScaledClock;
 
 namespace HotShop.Monitor.Demo;
 
@@ -13,9 +14,10 @@ sealed partial class DemoStudio(DemoChoices choices, StudioPlan plan, TimeProvid
 {
     protected override async Task ExecuteAsync(CancellationToken stopping)
     {
-        // Only now: everything that listens has started, and the first readings are not minutes late by the fast clock.
-        clocks.Studio.Begin();
+        // Only now does the clock begin: everything that listens has started, and the first readings are not minutes late by the fast clock.
         var start = clock.GetUtcNow().ToInstant();
+        var pace = new DemoPace(clocks.Studio, Duration.FromSeconds(DemoPlan.ExpectedSeconds(choices.Speed)), clocks.Wall);
+        pace.Begin(start);
         var scenario = Scenarios.Named(choices.Scenario, start, plan.Zone)!;
         var studio = new SimulatedStudio(new SimulationOptions
         {
@@ -24,7 +26,9 @@ sealed partial class DemoStudio(DemoChoices choices, StudioPlan plan, TimeProvid
         var broker = IPEndPoint.Parse(plan.Configuration.Broker.Listen);
         try
         {
-            await new Simulator.Broker.SimulatorRun(studio, new Simulator.Broker.BrokerAddress(broker.Address.ToString(), broker.Port), clock, clocks.Wall, log).RunAsync(null, stopping);
+            SimulatorRun? run = null;
+            run = new SimulatorRun(studio, new BrokerAddress(broker.Address.ToString(), broker.Port), clock, clocks.Wall, log) { Advanced = played => pace.Played(played, run!) };
+            await Task.WhenAll(run.RunAsync(null, stopping), pace.Follow(run, stopping));
         }
         catch (OperationCanceledException)
         {
