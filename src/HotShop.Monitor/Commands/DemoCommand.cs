@@ -28,6 +28,7 @@ static class DemoCommand
 
     static async Task<int> Run(DemoChoices choices, TimeProvider wall, CancellationToken stop)
     {
+        PagesPort.Check($"127.0.0.1:{choices.Port}", "choose another with --port");
         var folder = choices.DataDirectory ?? Directory.CreateTempSubdirectory("hotshop-demo-").FullName;
         try
         {

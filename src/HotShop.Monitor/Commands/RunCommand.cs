@@ -14,6 +14,7 @@ static class RunCommand
         {
             var file = parsed.GetValue(config)!;
             var plan = PlanBuilder.Build(ConfigurationFile.Read(file.FullName), file.DirectoryName!);
+            PagesPort.Check(plan.Configuration.Http.Listen, "choose another under http.listen");
             await using var app = MonitorHost.Build(plan, new RunChoices(IsDemo: false, Speed: 1), clock, clock);
             await app.StartAsync(stop);
             Console.WriteLine($"{plan.Configuration.Name}: pages at http://{plan.Configuration.Http.Listen}/, readings at {BrokerText(plan)}. Stop with Ctrl+C.");
