@@ -24,6 +24,8 @@ public sealed class BrokerCounters : IDisposable
     /// <summary>More different denials than this are an attack or a broken fleet: the oldest goes.</summary>
     const int DenialsKept = 100;
 
+    const int LongestKept = 120;
+
     readonly Meter meter = new(MeterName);
     readonly Dictionary<(string, string, string), Denial> denials = [];
     readonly Lock gate = new();
@@ -80,11 +82,15 @@ public sealed class BrokerCounters : IDisposable
         tally?.Add();
         lock (gate)
         {
+            denial = denial with { Client = Cut(denial.Client), User = denial.User is { } user ? Cut(user) : null, About = Cut(denial.About) };
             var key = (denial.Kind, denial.Client, denial.About);
             if (!denials.TryGetValue(key, out var before) && denials.Count >= DenialsKept) denials.Remove(denials.MinBy(d => d.Value.LastAt).Key);
             denials[key] = denial with { Times = (before?.Times ?? 0) + 1 };
         }
     }
+
+    /// <summary>A stranger's client id may be 64 kB of anything.</summary>
+    static string Cut(string text) => text.Length <= LongestKept ? text : text[..LongestKept] + "…";
 
     public void Dispose() => meter.Dispose();
 

@@ -1,3 +1,4 @@
+using HotShop.Monitor.Broker;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Health;
 using HotShop.Monitor.Live;
@@ -12,10 +13,10 @@ public sealed record PartAnswer(string Part, string State, string Detail, Instan
 public sealed record StoreAnswer(long Bytes, long WalBytes, long ReadingsStored, int WaitingToBeWritten);
 
 public sealed record HealthAnswer(
-    IReadOnlyList<PartAnswer> Parts, IReadOnlyList<RefusedMessage> Refused, IReadOnlyDictionary<string, long> Counters, StoreAnswer Store, int OpenPages);
+    IReadOnlyList<PartAnswer> Parts, IReadOnlyList<RefusedMessage> Refused, IReadOnlyDictionary<string, long> Counters, StoreAnswer Store, int OpenPages, BrokerSnapshot Broker);
 
 /// <summary>How the watcher itself is: for the health page, readiness and whoever maintains it.</summary>
-sealed class HealthAnswers(HealthBoard board, StudioStore store, StoreWriter writer, LiveFeed live)
+sealed class HealthAnswers(HealthBoard board, StudioStore store, StoreWriter writer, LiveFeed live, BrokerCounters broker)
 {
     /// <summary>Without these nobody is watched: readiness depends on them.</summary>
     static readonly string[] Needed = [HealthBoard.Store, HealthBoard.Loop, HealthBoard.Broker];
@@ -24,7 +25,7 @@ sealed class HealthAnswers(HealthBoard board, StudioStore store, StoreWriter wri
     {
         var (bytes, wal) = store.Sizes();
         return new HealthAnswer([.. board.Parts.Select(Answer)], RefusedList.Newest(store, 100), Counters.Read(store),
-            new StoreAnswer(bytes, wal, Stored(), writer.Waiting), live.Open);
+            new StoreAnswer(bytes, wal, Stored(), writer.Waiting), live.Open, broker.Snapshot());
     }
 
     /// <summary>What is not ready, with reasons; empty when ready.</summary>

@@ -28,6 +28,8 @@ public class KillTests(ITestOutputHelper output)
         using var quiet = new Studio(quietBroker.Options(passwordFile: quietBroker.At("service.password")));
         await Compare(disturbed, quiet,
             (_, readings) => CommandLinePublisher.Publish(disturbedBroker, readings, PerSecond), (_, readings) => CommandLinePublisher.Publish(quietBroker, readings, 1000));
+        // Killed once more at the end: the last will has to speak for it.
+        await Patience.Until(() => disturbedBroker.Retained("hotshop/quillmere/out/service") == "offline", "the last will says offline");
     }
 
     [Fact]

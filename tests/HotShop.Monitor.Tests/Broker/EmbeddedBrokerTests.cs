@@ -107,6 +107,7 @@ public class EmbeddedBrokerTests
     {
         await using var studio = await EmbeddedStudio.Start();
         for (var i = 0; i < HotShop.Monitor.Broker.EmbeddedBroker.MostConnections; i++) await studio.Device($"device-{i}");
+        await Patience.Until(() => studio.Counters.Snapshot().Connections == HotShop.Monitor.Broker.EmbeddedBroker.MostConnections, "all are counted");
         var (_, result) = await studio.Connect(studio.Options("one-more"));
         Assert.Equal(MqttClientConnectResultCode.QuotaExceeded, result.ResultCode);
         Assert.Contains("connections already", Assert.Single(studio.Counters.Snapshot().Denials).Reason, StringComparison.Ordinal);
@@ -214,6 +215,20 @@ public class EmbeddedBrokerTests
         await first.Broker.StopAsync(TestContext.Current.CancellationToken);
         await Patience.Until(() => health.IsWorking(HealthBoard.Broker), "the second broker has the port");
         await second.StopAsync(TestContext.Current.CancellationToken);
+    }
+
+    [Fact]
+    public async Task A_subscriber_that_does_not_keep_up_loses_the_oldest_and_it_is_counted()
+    {
+        await using var studio = await EmbeddedStudio.Start();
+        using var reader = await RawDevice.Connect(studio.Port);
+        await reader.Subscribe("hotshop/quillmere/furnace-1/#");
+        var device = await studio.Device("probe-1");
+        // It never reads: what the sockets hold is full after some megabytes, and the queue of a thousand after that.
+        var large = new string(' ', 60_000) + "1148";
+        for (var i = 0; i < 3000 && studio.Counters.Snapshot().Dropped == 0; i++) await device.Send(Crown, large);
+        await Patience.Until(() => studio.Counters.Snapshot().Dropped > 0, "dropped messages are counted");
+        Assert.True((await Patience.For(device.Send(Crown, "1148"))).IsSuccess);
     }
 
     [Fact]

@@ -32,9 +32,11 @@ sealed class FakeIntake : IIntake
 
     public async Task Accept(IncomingMessage message, CancellationToken stop)
     {
+        // Decided in the order of the calls, not in that in which held calls wake up.
+        var fails = Interlocked.Decrement(ref failures) >= 0;
         arrivals.Writer.TryWrite(message);
         if (gate is { } held) await held.Task.WaitAsync(stop);
-        if (Interlocked.Decrement(ref failures) >= 0) throw new IOException("disk full");
+        if (fails) throw new IOException("disk full");
         accepted.Enqueue(message);
     }
 }

@@ -31,6 +31,14 @@ sealed class RawDevice : IDisposable
         return Write([(byte)(isAgain ? 0x3A : 0x32), (byte)(2 + topicBytes.Length + 2 + payloadBytes.Length), 0, (byte)topicBytes.Length, .. topicBytes, (byte)(id >> 8), (byte)id, .. payloadBytes]);
     }
 
+    /// <summary>SUBSCRIBE (3.8) with QoS 0.</summary>
+    public async Task Subscribe(string filter)
+    {
+        var bytes = Encoding.UTF8.GetBytes(filter);
+        await Write([0x82, (byte)(2 + 2 + bytes.Length + 1), 0, 1, 0, (byte)bytes.Length, .. bytes, 0]);
+        Assert.Equal([0x90, 3, 0, 1, 0], await Answer(5));
+    }
+
     public async Task<byte[]> Answer(int bytes)
     {
         var answer = new byte[bytes];

@@ -39,6 +39,7 @@ function show() {
   showOutlets();
   showSensors();
   showRefused();
+  showTurnedAway();
   const numbers = { ...health.counters, ...(health.store?.readingsStored !== undefined ? { stored: health.store.readingsStored } : {}) };
   const facts = Object.entries(numbers).map(([name, n]) => [COUNTS[name] ?? name, Number(n).toLocaleString('en-GB')]);
   if (health.store) facts.push(['store on disk', size(health.store.bytes)], ['write-ahead log', size(health.store.walBytes)]);
@@ -91,6 +92,14 @@ function showRefused() {
   id('refused').replaceChildren(...list.map(r => html('li', {}, html('p', {}, r.reason, html('small', {}, ` ${when(Date.parse(r.at))}${r.sender ? `, from ${r.sender}` : ''}`), html('br'), html('code', {}, `${r.topic}  ${r.sample ?? ''}`)))));
   id('refused-more').hidden = showAll || all.length <= FIRST;
   id('refused-more').textContent = `Show all ${all.length}`;
+}
+
+/** Most devices are not told that they were refused: a person has to see it here. */
+function showTurnedAway() {
+  const list = health.broker?.denials ?? [];
+  id('turned-away-note').textContent = list.length ? 'Since the service started. A device of MQTT 3.1.1 is not told that its message was refused.' : 'Nothing since the service started.';
+  id('turned-away').replaceChildren(...list.slice(0, 20).map(d => html('li', {}, html('p', {}, `${d.kind} of ${d.client}: ${d.reason}`,
+    html('small', {}, ` ${when(Date.parse(d.lastAt))}${d.user ? `, user ${d.user}` : ''}${d.times > 1 ? `, ${d.times.toLocaleString('en-GB')} times` : ''}`), ...(d.about ? [html('br'), html('code', {}, d.about)] : [])))));
 }
 
 start();
