@@ -73,7 +73,7 @@ function build() {
   built = key;
   columns = new Map();
   const list = id('appliances'), items = fires().map(appliance => {
-    const figures = [column('temperature', !isCustomaryFirst() && (appliance.kind === 'annealer' || appliance.kind === 'pick-up-oven') ? 3 : 4, () => openAppliance(id('sheet'), appliance.id))];
+    const figures = [column('temperature', appliance.kind === 'annealer' || appliance.kind === 'pick-up-oven' && !isCustomaryFirst() ? 3 : 4, () => openAppliance(id('sheet'), appliance.id))];
     if (hasGlass(appliance)) figures.push(column('glass', 3));
     const li = html('li', { class: `appliance ${appliance.kind}` }, wall.matches ? null : el('svg', { class: 'piece', 'aria-hidden': 'true' }), html('div', { class: 'figures' }, figures.map(f => f.node)), wall.matches ? null : el('svg', { class: 'lane', 'aria-hidden': 'true' }));
     columns.set(appliance.id, { li, figures });

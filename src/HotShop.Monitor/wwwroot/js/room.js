@@ -73,7 +73,7 @@ function pipes(g, pieces, houseLeft, height, k) {
       g.append(path(`M${houseLeft + 39},${y}H${drop}V${fy}${drop === fx ? '' : `H${fx}`}`, off ? 'hair' : 'gas-pipe', { 'stroke-width': off ? 1 : w, 'stroke-dasharray': off ? '3 6' : null, opacity: isOld(p.gas) ? .45 : 1 }));
       const f = figure('gas-flow', p.gas.value);
       const right = drop !== fx;
-      g.append(text(right ? drop + w / 2 + 8 : drop - w / 2 - 8, top + w + 20, isOld(p.gas) ? 'gas not known' : off ? 'no gas' : `${f.number} ${f.unit}`, 'dim pipe-words', null, right ? 'start' : 'end'));
+      g.append(text(right ? drop + w / 2 + 8 : drop - w / 2 - 8, top + w + (right ? 40 : 20), isOld(p.gas) ? 'gas not known' : off ? 'no gas' : `${f.number} ${f.unit}`, 'dim pipe-words', null, right ? 'start' : 'end'));
       top += w + 3;
     }
   }

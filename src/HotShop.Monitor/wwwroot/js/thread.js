@@ -8,10 +8,13 @@ import { el, mark, path } from './svg.js';
  */
 export function drawThread(svg, { priority, from, place, ring = 16, moment, channelY, gutterX, stripY, edgeX }) {
   const g = el('g', { class: `thread-of-${priority}` }), cls = `thread thread-${priority}`, r = ring;
+  // An edge in the colour of the ground keeps the line apart from whatever it crosses.
+  const lay = d => g.append(path(d, 'thread-edge'), path(d, cls));
   if (place) {
-    g.append(path(`M${from[0]},${from[1]}V${channelY}H${place[0]}V${place[1] - r}`, cls), el('circle', { cx: place[0], cy: place[1], r, class: cls }));
-    if (moment) g.append(path(`M${place[0] + r},${place[1]}H${gutterX}V${stripY}H${moment[0]}V${moment[1]}H${edgeX}`, cls));
-  } else if (moment) g.append(path(`M${from[0]},${from[1]}V${channelY}H${edgeX + 14}V${moment[1]}H${moment[0]}`, cls));
+    lay(`M${from[0]},${from[1]}V${channelY}H${place[0]}V${place[1] - r}`);
+    if (moment) lay(`M${place[0] + r},${place[1]}H${gutterX}V${stripY}H${moment[0]}V${moment[1]}H${edgeX}`);
+    lay(`M${place[0] - r},${place[1]}a${r},${r} 0 1 1 ${2 * r},0a${r},${r} 0 1 1 ${-2 * r},0Z`);
+  } else if (moment) lay(`M${from[0]},${from[1]}V${channelY}H${edgeX + 14}V${moment[1]}H${moment[0]}`);
   if (moment) g.append(mark(priority, moment[0], moment[1] - 7, 13));
   svg.append(g);
 }
