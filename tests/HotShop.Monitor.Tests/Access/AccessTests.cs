@@ -179,6 +179,20 @@ public sealed class AccessTests
     }
 
     [Fact]
+    public async Task A_collector_on_this_computer_reads_the_metrics_and_nobody_does_through_a_proxy()
+    {
+        await using var door = await TestDoor.Open();
+        using var collector = door.Browser();
+        Assert.Equal("up 1", await collector.GetStringAsync("/metrics", Stop));
+        foreach (var header in new[] { "X-Forwarded-For", "Forwarded" })
+        {
+            using var proxied = new HttpRequestMessage(HttpMethod.Get, "/metrics");
+            proxied.Headers.Add(header, "for=203.0.113.7");
+            Assert.Equal(HttpStatusCode.Redirect, (await collector.SendAsync(proxied, Stop)).StatusCode);
+        }
+    }
+
+    [Fact]
     public async Task Every_answer_tells_the_browser_what_not_to_do_refusals_too()
     {
         await using var door = await TestDoor.Open();

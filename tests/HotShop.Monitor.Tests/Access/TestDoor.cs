@@ -43,6 +43,7 @@ sealed class TestDoor : IAsyncDisposable
         var door = new TestDoor(app, folder, log);
         app.UseAccess();
         app.MapGet("/", () => "floor");
+        app.MapGet("/metrics", () => "up 1");
         app.MapGet("/api/appliances", () => "[]");
         app.MapGet("/api/money", () => "1").RequireAuthorization(AccessPolicies.Owner);
         app.MapPost("/api/logbook", () => { door.Changes++; return Results.Ok(); }).RequireAuthorization(AccessPolicies.Screen);

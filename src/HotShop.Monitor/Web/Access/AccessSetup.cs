@@ -1,3 +1,4 @@
+using System.Net;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
@@ -91,8 +92,14 @@ static class AccessSetup
     {
         if (context.User.IsInRole(AccessPolicies.Owner) || context.User.IsInRole(AccessPolicies.Screen)) return true;
         return context.Resource is HttpContext http
-            && (open.Any(p => http.Request.Path.StartsWithSegments(p)) || http.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is not null);
+            && (open.Any(p => http.Request.Path.StartsWithSegments(p)) || IsLocalScrape(http) || http.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is not null);
     }
+
+    /// <summary>A collector of metrics cannot sign in: one on this computer need not, unless it speaks through a proxy for somebody elsewhere.</summary>
+    static bool IsLocalScrape(HttpContext http) =>
+        http.Request.Path.StartsWithSegments("/metrics")
+        && http.Connection.RemoteIpAddress is { } from && IPAddress.IsLoopback(from)
+        && !http.Request.Headers.ContainsKey("X-Forwarded-For") && !http.Request.Headers.ContainsKey("Forwarded");
 
     static DirectoryInfo PrivateFolder(string path) => OperatingSystem.IsWindows()
         ? Directory.CreateDirectory(path)
