@@ -56,7 +56,9 @@ public static class MonitorHost
         var store = StudioStore.Open(plan, run.IsDemo);
         store.KeepConfiguration(JsonSerializer.Serialize(plan.Configuration, ConfigurationFile.Json), clock.GetUtcNow().ToInstant());
         var services = builder.Services;
-        services.AddSingleton(plan).AddSingleton(run).AddSingleton(clock).AddSingleton(plan.Channels).AddSingleton(store).AddSingleton<IStoreReader>(store);
+        services.AddSingleton(plan).AddSingleton(run).AddSingleton(clock).AddSingleton(plan.Channels);
+        // By a maker, so that the container closes it at the end, after the writer: the next start needs the lock.
+        services.AddSingleton(_ => store).AddSingleton<IStoreReader>(store);
         services.AddSingleton(LoopPace.ForSpeed(run.Speed));
         AddData(services);
         AddWeb(services, realClock);

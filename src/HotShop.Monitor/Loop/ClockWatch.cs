@@ -23,7 +23,11 @@ sealed class ClockWatch : ITickStage
         (this.health, this.clock, step) = (health, clock, Duration.FromTimeSpan(pace.Period * 30));
         using var connection = store.Open();
         using var command = connection.CreateCommand();
-        command.CommandText = "SELECT max(arrived) FROM arrival";
+        // The hourly move takes the times of arrival away: those of the readings themselves and of the log say nearly the same.
+        command.CommandText = """
+            SELECT max(at) FROM (SELECT max(arrived) AS at FROM arrival UNION ALL SELECT max(arrived) FROM log_entry
+            UNION ALL SELECT (SELECT max(at) FROM reading WHERE series = id) FROM series)
+            """;
         newestStored = command.ExecuteScalar() is long newest ? Columns.FromMicroseconds(newest) : null;
     }
 

@@ -14,10 +14,17 @@ sealed class DiskWatch(StudioStore store, HealthBoard health) : ITickStage
     {
         if (scope.Now < next) return;
         next = scope.Now + Duration.FromMinutes(1);
-        var free = store.Ballast.FreeBytes;
-        var isShort = free < Least;
-        if (!isShort) store.Ballast.Restore();
-        health.Report(HealthBoard.Disk, !isShort,
-            isShort ? $"only {free >> 20} MiB are free on the store's disk; make room before readings are lost" : $"{free >> 30} GiB free", scope.Now);
+        try
+        {
+            var free = store.Ballast.FreeBytes;
+            var isShort = free < Least;
+            if (!isShort) store.Ballast.Restore();
+            health.Report(HealthBoard.Disk, !isShort,
+                isShort ? $"only {free >> 20} MiB are free on the store's disk; make room before readings are lost" : $"{free >> 30} GiB free", scope.Now);
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            health.Report(HealthBoard.Disk, false, $"the store's disk cannot be looked at ({failure.Message}); check it", scope.Now);
+        }
     }
 }

@@ -16,7 +16,7 @@ sealed partial class RollupLoop(HourlyMove move, TimeProvider clock, LoopPace pa
             {
                 await move.Run(clock.GetUtcNow().ToInstant(), stopping);
             }
-            catch (StoreException failure)
+            catch (Exception failure) when (failure is not OperationCanceledException)
             {
                 Postponed(failure);
             }

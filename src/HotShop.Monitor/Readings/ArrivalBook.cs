@@ -1,5 +1,7 @@
+using System.Globalization;
 using HotShop.Monitor.Store;
-using Microsoft.Data.Sqlite;
+using HotShop.Monitor.Wire;
+using HotShop.Physics.Energy;
 using NodaTime;
 
 namespace HotShop.Monitor.Readings;
@@ -13,57 +15,64 @@ public enum ArrivalResult { Stored, Duplicate, Conflict }
 /// </summary>
 sealed class ArrivalBook
 {
-    readonly Dictionary<(int Series, long At), double> unmoved = [];
-    readonly Dictionary<int, long> newestAt = [];
-    readonly HashSet<(int Series, long Hour)> dirty = [];
-    readonly Dictionary<int, long[]> counterTails = [];
-    long nextSequence;
+    /// <summary>Readings on each side that a counter's course depends on: that many settle a glitch.</summary>
+    const int CounterNeighbours = 3;
+
+    readonly Dictionary<int, Unmoved> unmoved = [];
+    readonly Dictionary<int, long> newestMoved = [];
+    long nextSequence, movedTo;
 
     public ArrivalBook(IStoreReader store)
     {
         using var connection = store.Open();
+        Dirty = new DirtyHours(connection);
         using var command = connection.CreateCommand();
-        command.CommandText = "SELECT series, at, value FROM arrival";
+        command.CommandText = "SELECT series, at, value, marks FROM arrival";
         using (var rows = command.ExecuteReader())
-            while (rows.Read()) unmoved[(rows.GetInt32(0), rows.GetInt64(1))] = rows.GetDouble(2);
-        command.CommandText = "SELECT series, max(at) FROM reading GROUP BY series UNION ALL SELECT series, max(at) FROM arrival GROUP BY series";
+            while (rows.Read()) Of(rows.GetInt32(0)).Add(rows.GetInt64(1), rows.GetDouble(2), SampleRows.Counts((ReadingMarks)rows.GetInt32(3)));
+        // One look per series at the end of its key: grouping the table would read all of it.
+        command.CommandText = "SELECT id, (SELECT max(at) FROM reading WHERE series = id) FROM series";
         using (var rows = command.ExecuteReader())
-            while (rows.Read()) newestAt[rows.GetInt32(0)] = Math.Max(rows.GetInt64(1), newestAt.GetValueOrDefault(rows.GetInt32(0), long.MinValue));
-        command.CommandText = "SELECT series, hour FROM dirty";
-        using (var rows = command.ExecuteReader())
-            while (rows.Read()) dirty.Add((rows.GetInt32(0), rows.GetInt64(1)));
-        // Moved rows leave gaps at the end: the next number is kept, so that a position once passed is never used again.
-        command.CommandText = "SELECT max(ifnull((SELECT max(seq) FROM arrival), 0), ifnull((SELECT CAST(value AS INTEGER) FROM fact WHERE name = 'moved-to'), 0)) + 1";
-        nextSequence = (long)command.ExecuteScalar()!;
+            while (rows.Read()) if (!rows.IsDBNull(1)) newestMoved[rows.GetInt32(0)] = rows.GetInt64(1);
+        // Moved rows leave gaps at the end: the highest number is kept, so that a position once passed is never used again.
+        command.CommandText = "SELECT ifnull((SELECT CAST(value AS INTEGER) FROM fact WHERE name = 'moved-to'), 0)";
+        movedTo = (long)command.ExecuteScalar()!;
+        command.CommandText = "SELECT ifnull(max(seq), 0) FROM arrival";
+        nextSequence = Math.Max(movedTo, (long)command.ExecuteScalar()!) + 1;
     }
 
-    /// <summary>Newest time stored for a series, in microseconds; null where there is none.</summary>
-    public long? NewestAt(int series) => newestAt.TryGetValue(series, out var at) ? at : null;
+    /// <summary>Hours to be computed again.</summary>
+    public DirtyHours Dirty { get; }
 
-    public ArrivalResult Add(Series series, Instant at, double value, ReadingMarks marks, Instant arrived, bool isCounter, WriteScope scope)
+    /// <summary>Newest time stored for a series, in microseconds; null where there is none.</summary>
+    public long? NewestAt(int series)
+    {
+        long? waiting = unmoved.GetValueOrDefault(series)?.Newest;
+        return newestMoved.TryGetValue(series, out var moved) ? Math.Max(moved, waiting ?? moved) : waiting;
+    }
+
+    /// <summary>Whether there is a reading of exactly this time.</summary>
+    public bool Has(int series, Instant at, WriteScope scope) => Kept(series, at.ToMicroseconds(), scope) is not null;
+
+    public ArrivalResult Add(Series series, ChannelPlan channel, Instant at, double value, ReadingMarks marks, Instant arrived, WriteScope scope)
     {
         var micros = at.ToMicroseconds();
-        var key = (series.Id, micros);
-        var newest = NewestAt(series.Id);
-        if (unmoved.TryGetValue(key, out var kept)) return Same(series, micros, kept, value, scope);
-        if (newest is { } last && micros <= last && Moved(series.Id, micros, scope) is { } moved) return Same(series, micros, moved, value, scope);
-
+        if (Kept(series.Id, micros, scope) is { } kept) return Same(series, micros, kept, value, scope);
         scope.Execute("INSERT INTO arrival VALUES ($seq, $series, $at, $value, $marks, $arrived)",
             ("$seq", nextSequence), ("$series", series.Id), ("$at", micros), ("$value", value), ("$marks", (int)marks), ("$arrived", arrived.ToMicroseconds()));
         nextSequence++;
-        unmoved[key] = value;
-        scope.OnRollback(() => { unmoved.Remove(key); nextSequence--; });
-        MarkDirty(series.Id, micros, newest, isCounter, scope);
-        if (newest is null || micros > newest)
-        {
-            newestAt[series.Id] = micros;
-            scope.OnRollback(() => { if (newest is { } before) newestAt[series.Id] = before; else newestAt.Remove(series.Id); });
-        }
+        var (rows, counts) = (Of(series.Id), SampleRows.Counts(marks));
+        rows.Add(micros, value, counts);
+        scope.OnRollback(() => { rows.Remove(micros, out _); nextSequence--; });
+        // What no sum takes makes no hour untrue: neither a raw voltage nor an implausible value.
+        if (counts && series.Unit == channel.Quantity.CanonicalUnit()) MarkDirty(series.Id, channel, micros, scope);
         return ArrivalResult.Stored;
     }
 
-    static double? Moved(int series, long micros, WriteScope scope)
+    double? Kept(int series, long micros, WriteScope scope)
     {
+        if (unmoved.GetValueOrDefault(series)?.ValueAt(micros) is { } waiting) return waiting;
+        if (!newestMoved.TryGetValue(series, out var newest) || micros > newest) return null;
         using var command = scope.Command("SELECT value FROM reading WHERE series = $series AND at = $at", ("$series", series), ("$at", micros));
         return command.ExecuteScalar() as double?;
     }
@@ -83,84 +92,56 @@ sealed class ArrivalBook
     }
 
     /// <summary>
-    /// A sample changes its own hour, and those that its segments to the neighbours reach: the hours between for a counter,
-    /// which knows what passed in a gap; the neighbours' own hours for the rest.
+    /// Marks every hour whose row a new sample changes. A counter: from its third neighbour before to its third after, because those settle
+    /// what is a glitch. A line: the hours its segments to the neighbours cross. A held value: the hours it holds through, those to come included.
     /// </summary>
-    void MarkDirty(int series, long micros, long? newest, bool isCounter, WriteScope scope)
+    void MarkDirty(int series, ChannelPlan channel, long micros, WriteScope scope)
     {
-        var hour = HourOf(micros);
-        Mark(series, hour, scope);
-        long? before = newest, after = null;
-        if (newest is { } last && micros < last) (before, after) = Neighbours(series, micros, scope);
-        if (isCounter) before = ThirdBefore(series, micros, newest, scope) ?? before;
-        if (before is { } earlier) Span(series, HourOf(earlier), hour, isCounter, scope);
-        if (after is { } later) Span(series, hour, HourOf(later), isCounter, scope);
-    }
-
-    /// <summary>Whether a step back of a counter was a glitch or a reset is only known three readings later: the hours of all three may change.</summary>
-    long? ThirdBefore(int series, long micros, long? newest, WriteScope scope)
-    {
-        if (newest is null) return null;
-        var isNewest = micros > newest;
-        if (!isNewest || !counterTails.TryGetValue(series, out var tail)) tail = LastThree(series, micros, scope);
-        if (isNewest)
+        var reach = channel.LongestGap.ToTimeSpan().Ticks / 10;
+        if (channel.Quantity.IsCumulative())
+            Dirty.Mark(series, Before(series, micros, CounterNeighbours, scope) ?? micros, After(series, micros, CounterNeighbours, scope) ?? micros, scope);
+        else if (channel.Quantity.CourseOf() == Course.Held)
+            Dirty.Mark(series, micros, Math.Max(micros, Math.Min(After(series, micros, 1, scope) ?? long.MaxValue, micros + reach) - 1), scope);
+        else
         {
-            counterTails[series] = [.. tail.Append(micros).TakeLast(3)];
-            scope.OnRollback(() => counterTails.Remove(series));
+            var before = Before(series, micros, 1, scope) is { } earlier && micros - earlier <= reach ? earlier : micros;
+            var after = After(series, micros, 1, scope) is { } later && later - micros <= reach ? later : micros;
+            Dirty.Mark(series, before, after, scope);
         }
-        return tail.Length > 0 ? tail[0] : null;
     }
 
-    static long[] LastThree(int series, long micros, WriteScope scope)
+    /// <summary>Time of the last of so many neighbours before a moment, or of the last there is.</summary>
+    long? Before(int series, long micros, int most, WriteScope scope)
     {
-        using var command = scope.Command("""
-            SELECT at FROM (SELECT * FROM (SELECT at FROM reading WHERE series = $series AND at < $at ORDER BY at DESC LIMIT 3)
-            UNION ALL SELECT * FROM (SELECT at FROM arrival WHERE series = $series AND at < $at ORDER BY at DESC LIMIT 3)) ORDER BY at DESC LIMIT 3
-            """, ("$series", series), ("$at", micros));
+        var near = Of(series).Before(micros).Take(most).ToList();
+        var isComplete = near.Count == most && (!newestMoved.TryGetValue(series, out var newest) || near[^1] > newest);
+        if (!isComplete && newestMoved.ContainsKey(series))
+            near.AddRange(Moved($"SELECT at FROM reading WHERE series = $series AND at < $at AND {SampleRows.ThatCount} ORDER BY at DESC LIMIT $most", series, micros, most, scope));
+        return near.Count == 0 ? null : near.OrderDescending().Take(most).Last();
+    }
+
+    long? After(int series, long micros, int most, WriteScope scope)
+    {
+        if (NewestAt(series) is not { } last || last <= micros) return null;
+        var near = Of(series).After(micros).Take(most).ToList();
+        if (newestMoved.TryGetValue(series, out var newest) && newest > micros)
+            near.AddRange(Moved($"SELECT at FROM reading WHERE series = $series AND at > $at AND {SampleRows.ThatCount} ORDER BY at LIMIT $most", series, micros, most, scope));
+        return near.Count == 0 ? null : near.Order().Take(most).Last();
+    }
+
+    static List<long> Moved(string sql, int series, long micros, int most, WriteScope scope)
+    {
+        using var command = scope.Command(sql, ("$series", series), ("$at", micros), ("$most", most));
         using var rows = command.ExecuteReader();
         var times = new List<long>();
-        while (rows.Read()) times.Insert(0, rows.GetInt64(0));
-        return [.. times];
+        while (rows.Read()) times.Add(rows.GetInt64(0));
+        return times;
     }
 
-    void Span(int series, long from, long to, bool isCounter, WriteScope scope)
+    Unmoved Of(int series)
     {
-        Mark(series, from, scope);
-        Mark(series, to, scope);
-        if (!isCounter) return;
-        for (var hour = from + HourMicros; hour < to; hour += HourMicros) Mark(series, hour, scope);
-    }
-
-    static (long? Before, long? After) Neighbours(int series, long micros, WriteScope scope)
-    {
-        using var command = scope.Command("""
-            SELECT max(at), 0 FROM (SELECT max(at) AS at FROM reading WHERE series = $series AND at < $at UNION ALL SELECT max(at) FROM arrival WHERE series = $series AND at < $at)
-            UNION ALL
-            SELECT min(at), 1 FROM (SELECT min(at) AS at FROM reading WHERE series = $series AND at > $at UNION ALL SELECT min(at) FROM arrival WHERE series = $series AND at > $at)
-            """, ("$series", series), ("$at", micros));
-        using var rows = command.ExecuteReader();
-        rows.Read();
-        long? before = rows.IsDBNull(0) ? null : rows.GetInt64(0);
-        rows.Read();
-        return (before, rows.IsDBNull(0) ? null : rows.GetInt64(0));
-    }
-
-    void Mark(int series, long hour, WriteScope scope)
-    {
-        if (!dirty.Add((series, hour))) return;
-        scope.OnRollback(() => dirty.Remove((series, hour)));
-        scope.Execute("INSERT OR IGNORE INTO dirty VALUES ($series, $hour)", ("$series", series), ("$hour", hour));
-    }
-
-    /// <summary>Hours whose row is not true, oldest first; the caller recomputes them and then calls <see cref="Clean"/>.</summary>
-    public IReadOnlyList<(int Series, long Hour)> DirtyBefore(long micros) =>
-        [.. dirty.Where(d => d.Hour + HourMicros <= micros).OrderBy(d => d.Hour).ThenBy(d => d.Series)];
-
-    public void Clean(int series, long hour, WriteScope scope)
-    {
-        if (!dirty.Remove((series, hour))) return;
-        scope.OnRollback(() => dirty.Add((series, hour)));
-        scope.Execute("DELETE FROM dirty WHERE series = $series AND hour = $hour", ("$series", series), ("$hour", hour));
+        if (!unmoved.TryGetValue(series, out var rows)) unmoved[series] = rows = new Unmoved();
+        return rows;
     }
 
     /// <summary>Moves the oldest arrivals that came before a moment into the keyed table, at most so many at once.</summary>
@@ -172,19 +153,28 @@ sealed class ArrivalBook
         var moved = new List<(long Sequence, int Series, long At, double Value, int Marks)>();
         using (var rows = pick.ExecuteReader())
             while (rows.Read()) moved.Add((rows.GetInt64(0), rows.GetInt32(1), rows.GetInt64(2), rows.GetDouble(3), rows.GetInt32(4)));
-        if (moved.Count == 0) return 0;
-        foreach (var row in moved)
-        {
-            scope.Execute("INSERT OR IGNORE INTO reading VALUES ($series, $at, $value, $marks)", ("$series", row.Series), ("$at", row.At), ("$value", row.Value), ("$marks", row.Marks));
-            scope.Execute("DELETE FROM arrival WHERE seq = $seq", ("$seq", row.Sequence));
-            unmoved.Remove((row.Series, row.At));
-        }
-        scope.OnRollback(() => { foreach (var row in moved) unmoved[(row.Series, row.At)] = row.Value; });
-        scope.Execute("INSERT OR REPLACE INTO fact VALUES ('moved-to', $seq)", ("$seq", moved[^1].Sequence.ToString(System.Globalization.CultureInfo.InvariantCulture)));
+        foreach (var row in moved) Move(row, scope);
+        if (moved.Count == 0 || moved[^1].Sequence <= movedTo) return moved.Count;
+        var before = movedTo;
+        movedTo = moved[^1].Sequence;
+        scope.OnRollback(() => movedTo = before);
+        scope.Execute("INSERT OR REPLACE INTO fact VALUES ('moved-to', $seq)", ("$seq", movedTo.ToString(CultureInfo.InvariantCulture)));
         return moved.Count;
     }
 
-    public const long HourMicros = 3_600_000_000;
-
-    public static long HourOf(long micros) => micros - (micros % HourMicros + HourMicros) % HourMicros;
+    void Move((long Sequence, int Series, long At, double Value, int Marks) row, WriteScope scope)
+    {
+        scope.Execute("INSERT OR IGNORE INTO reading VALUES ($series, $at, $value, $marks)", ("$series", row.Series), ("$at", row.At), ("$value", row.Value), ("$marks", row.Marks));
+        scope.Execute("DELETE FROM arrival WHERE seq = $seq", ("$seq", row.Sequence));
+        var rows = Of(row.Series);
+        long? newest = newestMoved.TryGetValue(row.Series, out var known) ? known : null;
+        newestMoved[row.Series] = Math.Max(row.At, newest ?? row.At);
+        rows.Remove(row.At, out var kept);
+        scope.OnRollback(() =>
+        {
+            rows.Add(row.At, kept.Value, kept.Counts);
+            if (newest is { } before) newestMoved[row.Series] = before;
+            else newestMoved.Remove(row.Series);
+        });
+    }
 }

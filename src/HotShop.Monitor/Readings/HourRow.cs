@@ -12,7 +12,8 @@ namespace HotShop.Monitor.Readings;
 /// <param name="Resets">Times the counter lost its thread in this hour.</param>
 public sealed record HourRow(Instant Hour, double Amount, double CoveredSeconds, double GapSeconds, double? Mean, double? Min, double? Max, int Count, int Resets)
 {
-    public static HourRow Empty(Instant hour) => new(hour, 0, 0, 0, null, null, null, 0, 0);
+    /// <summary>Nothing was measured in it.</summary>
+    public bool IsEmpty => Count == 0 && CoveredSeconds == 0;
 
     /// <param name="samples">Time-sorted, with three neighbours on each side where there are any.</param>
     public static HourRow Of(Instant hour, IReadOnlyList<Sample> samples, ChannelPlan channel) =>
@@ -32,6 +33,13 @@ public sealed record HourRow(Instant Hour, double Amount, double CoveredSeconds,
         scope.Execute("INSERT OR REPLACE INTO hour VALUES ($series, $hour, $amount, $covered, $gap, $mean, $min, $max, $count, $resets)",
             ("$series", series), ("$hour", Hour.ToMicroseconds()), ("$amount", Amount), ("$covered", CoveredSeconds), ("$gap", GapSeconds),
             ("$mean", Mean), ("$min", Min), ("$max", Max), ("$count", Count), ("$resets", Resets));
+
+    /// <summary>Samples that the kept row of an hour speaks for; 0 where there is no row.</summary>
+    internal static int CountOf(int series, Instant hour, WriteScope scope)
+    {
+        using var command = scope.Command("SELECT count FROM hour WHERE series = $series AND hour = $hour", ("$series", series), ("$hour", hour.ToMicroseconds()));
+        return command.ExecuteScalar() is long count ? (int)count : 0;
+    }
 
     internal static HourRow Read(SqliteDataReader row, int first) => new(
         row.GetInstant(first), row.GetDouble(first + 1), row.GetDouble(first + 2), row.GetDouble(first + 3),

@@ -1,5 +1,6 @@
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
+using HotShop.Physics.Energy;
 using NodaTime;
 
 namespace HotShop.Monitor.Readings;
@@ -8,54 +9,65 @@ namespace HotShop.Monitor.Readings;
 /// Moves arrivals of ended hours into the keyed table and recomputes the hours that are marked dirty, in small pieces of work
 /// so that an alarm never waits behind a rollup.
 /// </summary>
-sealed class HourlyMove(ArrivalBook arrivals, SeriesBook series, ChannelDirectory channels, IStoreWriter writer)
+sealed partial class HourlyMove(ArrivalBook arrivals, SeriesBook series, ChannelDirectory channels, IStoreWriter writer, ILogger<HourlyMove> log)
 {
     const int RowsAtOnce = 500;
 
     /// <summary>How long after its end an hour is taken: the neighbour that closes its last segment has come by then.</summary>
     static readonly Duration Grace = Duration.FromMinutes(2);
 
-    /// <summary>Does all that is due.</summary>
+    /// <summary>Does all that is due. An hour that cannot be computed stays marked and stops no other.</summary>
     /// <returns>Hours recomputed.</returns>
+    /// <exception cref="StoreException">The store cannot be written; the rest is done at the next call.</exception>
     public async Task<int> Run(Instant now, CancellationToken stop)
     {
-        var ended = Columns.FromMicroseconds(ArrivalBook.HourOf((now - Grace).ToMicroseconds()));
+        var ended = Columns.FromMicroseconds(DirtyHours.HourOf((now - Grace).ToMicroseconds()));
         while (await writer.Write(scope => arrivals.MoveBefore(ended + Grace, RowsAtOnce, scope), stop) == RowsAtOnce) { }
-        var due = await writer.Write(_ => arrivals.DirtyBefore(ended.ToMicroseconds()), stop);
-        foreach (var (id, hour) in due) await writer.Write(scope => Recompute(id, hour, scope), stop);
-        return due.Count;
+        var done = 0;
+        foreach (var (id, hour) in await writer.Write(_ => arrivals.Dirty.EndedBy(ended.ToMicroseconds()), stop))
+        {
+            try
+            {
+                if (await writer.Write(scope => Recompute(id, hour, scope), stop)) done++;
+            }
+            catch (Exception failure) when (failure is not (StoreException or OperationCanceledException))
+            {
+                Failed(Columns.FromMicroseconds(hour), series.All.FirstOrDefault(s => s.Id == id)?.Channel, failure);
+            }
+        }
+        return done;
     }
 
-    void Recompute(int id, long hour, WriteScope scope)
+    bool Recompute(int id, long hour, WriteScope scope)
     {
         var one = series.All.FirstOrDefault(s => s.Id == id);
         var channel = one is null ? null : channels.Find(one.Channel);
-        // A channel no longer configured keeps its rows and its marks' end: nobody asks for its hours until it is back.
-        if (channel is not null && one!.Unit == channel.Quantity.CanonicalUnit()) Recompute(id, Columns.FromMicroseconds(hour), channel, scope);
-        arrivals.Clean(id, hour, scope);
+        // A channel that is not configured, or measures something else now, keeps its marks: its hours wait until it is back.
+        if (channel is null || one!.Unit != channel.Quantity.CanonicalUnit()) return false;
+        Recompute(id, Columns.FromMicroseconds(hour), channel, scope);
+        arrivals.Dirty.Clean(id, hour, scope);
+        return true;
     }
 
     static void Recompute(int id, Instant hour, ChannelPlan channel, WriteScope scope)
     {
         var end = hour + Duration.FromHours(1);
         var samples = SampleRows.WithNeighbours(scope.Connection, id, hour, end);
-        HourRow.Of(hour, samples, channel).Write(id, scope);
-        var have = Minutes(id, hour, end, scope);
-        for (var minute = hour; minute < end; minute += Duration.FromMinutes(1))
-        {
-            var row = MinuteRow.Of(minute, samples, channel);
-            // Written once at minute close; only what was missing or came late is written again.
-            if (row is not null && have.GetValueOrDefault(minute) != row.Count) row.Write(id, scope);
-        }
+        var row = HourRow.Of(hour, samples, channel);
+        // A row that knows of more samples than are left has outlived its raw readings: it stays.
+        if (row.IsEmpty || HourRow.CountOf(id, hour, scope) > row.Count) return;
+        row.Write(id, scope);
+        RepairMinutes(id, hour, end, samples, channel, scope);
     }
 
-    static Dictionary<Instant, int> Minutes(int id, Instant from, Instant to, WriteScope scope)
+    /// <summary>Minutes were written once at their close; only what was missing, came late or lacked its next neighbour then is written again.</summary>
+    static void RepairMinutes(int id, Instant hour, Instant end, List<Sample> samples, ChannelPlan channel, WriteScope scope)
     {
-        using var command = scope.Command("SELECT minute, count FROM minute WHERE series = $series AND minute >= $from AND minute < $to",
-            ("$series", id), ("$from", from.ToMicroseconds()), ("$to", to.ToMicroseconds()));
-        using var rows = command.ExecuteReader();
-        var counts = new Dictionary<Instant, int>();
-        while (rows.Read()) counts[rows.GetInstant(0)] = rows.GetInt32(1);
-        return counts;
+        var have = MinuteRow.Read(scope.Connection, id, hour, end).ToDictionary(m => m.Minute);
+        for (var minute = hour; minute < end; minute += Duration.FromMinutes(1))
+            if (MinuteRow.Of(minute, samples, channel) is { } row && have.GetValueOrDefault(minute) != row) row.Write(id, scope);
     }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The hour {Hour} of {Channel} could not be computed; it is tried again with the next move")]
+    private partial void Failed(Instant hour, string? channel, Exception failure);
 }

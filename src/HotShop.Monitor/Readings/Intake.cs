@@ -15,7 +15,8 @@ sealed partial class Intake(
     StudioPlan plan, IStoreWriter writer, SeriesBook series, ArrivalBook arrivals, LatestReadings latest, RecentSamples recent,
     IEnumerable<IReadingStage> stages, ILogEntryStage logbook, LiveFeed live, ILogger<Intake> log) : IIntake
 {
-    static readonly Duration FutureTolerance = Duration.FromMinutes(2);
+    static readonly Duration FutureTolerance = Duration.FromMinutes(2), Microsecond = Duration.FromTicks(10);
+    static readonly Duration TerminalsHold = Duration.FromHours(1), TerminalsFollow = Duration.FromMinutes(1);
     static readonly Instant Earliest = Instant.FromUtc(2020, 1, 1, 0, 0);
 
     readonly MessageReader reader = new(plan.Channels);
@@ -27,17 +28,30 @@ sealed partial class Intake(
         var content = reader.Read(message);
         try
         {
-            await writer.Write(scope => Apply(message, content, scope), stop);
+            await writer.Write(scope => Apply(message, content, stages, scope), stop);
         }
         catch (Exception fault) when (fault is not (StoreException or OperationCanceledException))
         {
-            // A message that trips over a defect must not come again for ever, nor stop the rest: it is kept as refused.
+            Tripped(message.Topic, fault);
+            await AcceptBare(message, content, stop);
+        }
+    }
+
+    /// <summary>A fault in what reacts to readings must not cost the readings; a message that trips all the same must not come again for ever: it is kept as refused.</summary>
+    async Task AcceptBare(IncomingMessage message, WireContent content, CancellationToken stop)
+    {
+        try
+        {
+            await writer.Write(scope => Apply(message, content, [], scope), stop);
+        }
+        catch (Exception fault) when (fault is not (StoreException or OperationCanceledException))
+        {
             Tripped(message.Topic, fault);
             await writer.Write(scope => RefusedList.Add(message, $"could not be taken because of a fault in the service ({fault.GetType().Name}); please report it", scope), stop);
         }
     }
 
-    bool Apply(IncomingMessage message, WireContent content, WriteScope scope)
+    bool Apply(IncomingMessage message, WireContent content, IReadOnlyList<IReadingStage> reacting, WriteScope scope)
     {
         if (message.Redelivered) scope.Count(Counters.Redelivered);
         foreach (var refusal in content.Refusals) RefusedList.Add(message, refusal.Reason, scope);
@@ -47,21 +61,21 @@ sealed partial class Intake(
         var stored = new List<StoredReading>(content.Readings.Count + 1);
         foreach (var row in content.Readings) Take(message, row, stored, scope);
         if (stored.Count == 0) return true;
-        foreach (var stage in stages) stage.React(stored, scope);
+        foreach (var stage in reacting) stage.React(stored, scope);
         scope.OnCommit(() => Adopt(stored));
         return true;
     }
 
     void Take(IncomingMessage message, WireReading row, List<StoredReading> stored, WriteScope scope)
     {
-        if (message.Retained && row.At is null)
+        var (at, marks) = TimeOf(row, message.ArrivedAt);
+        if ((marks & ReadingMarks.ImpossibleTime) != 0) scope.Count(Counters.ImpossibleTime);
+        if (message.Retained && (marks & ReadingMarks.ArrivalTime) != 0)
         {
             // A last value of unknown age tells nothing about now, and nothing about any other moment.
             scope.Count(Counters.RetainedWithoutTime);
             return;
         }
-        var (at, marks) = TimeOf(row, message.ArrivedAt);
-        if ((marks & ReadingMarks.ImpossibleTime) != 0) scope.Count(Counters.ImpossibleTime);
         if (at < message.ArrivedAt - kept)
         {
             scope.Count(Counters.TooOld);
@@ -87,8 +101,11 @@ sealed partial class Intake(
         void Store(ChannelPlan channel, string unit, double value, ReadingMarks allMarks)
         {
             var one = series.FindOrMake(channel.Id, unit, scope);
-            if (arrivals.Add(one, at, value, allMarks, message.ArrivedAt, channel.Quantity.IsCumulative(), scope) == ArrivalResult.Stored)
-                stored.Add(new StoredReading(channel, unit, at, value, allMarks, isLive, message.ArrivedAt));
+            var when = at;
+            // Arrival stamps are ours to keep apart: two readings in the same microsecond are two readings.
+            if ((allMarks & ReadingMarks.ArrivalTime) != 0) while (arrivals.Has(one.Id, when, scope)) when += Microsecond;
+            if (arrivals.Add(one, channel, when, value, allMarks, message.ArrivedAt, scope) == ArrivalResult.Stored)
+                stored.Add(new StoredReading(channel, unit, when, value, allMarks, isLive, message.ArrivedAt));
         }
     }
 
@@ -102,16 +119,17 @@ sealed partial class Intake(
     static ReadingMarks Plausibility(ChannelPlan channel, double value) =>
         value < channel.PlausibleLow || value > channel.PlausibleHigh ? ReadingMarks.Implausible : ReadingMarks.None;
 
-    /// <summary>The terminals' temperature at or last before a moment, at most an hour old: it moves slowly.</summary>
+    /// <summary>The terminals' temperature at or last before a moment, at most an hour old, as it moves slowly; else the first within a minute after it.</summary>
     double? TerminalsAt(ChannelPlan channel, Instant at, List<StoredReading> sameMessage, WriteScope scope)
     {
         if (channel.ColdJunction is not { } id || plan.Channels.Find(id) is not { } junction || series.Of(junction) is not { } one) return null;
-        foreach (var other in sameMessage) if (other.Channel.Id == id && other.IsCanonical) return other.Value;
+        foreach (var other in sameMessage) if (other.Channel.Id == id && other.IsCanonical && other.IsPlausible) return other.Value;
         var samples = recent.Of(one.Id);
-        for (var i = samples.Count - 1; i >= 0; i--) if (samples[i].At <= at) return samples[i].Value;
-        var from = at - Duration.FromHours(1);
-        var before = SampleRows.WithNeighbours(scope.Connection, one.Id, from, at + Duration.FromMinutes(1)).FindLast(s => s.At <= at + Duration.FromMinutes(1) && s.At >= from);
-        return before == default ? null : before.Value;
+        for (var i = samples.Count - 1; i >= 0; i--) if (samples[i].At <= at && samples[i].At >= at - TerminalsHold) return samples[i].Value;
+        var near = SampleRows.WithNeighbours(scope.Connection, one.Id, at - TerminalsHold, at + TerminalsFollow).Where(s => s.At >= at - TerminalsHold && s.At <= at + TerminalsFollow).ToList();
+        if (near.Count == 0) return null;
+        var before = near.FindLastIndex(s => s.At <= at);
+        return near[Math.Max(0, before)].Value;
     }
 
     void Adopt(List<StoredReading> stored)
@@ -121,7 +139,7 @@ sealed partial class Intake(
         {
             if (!reading.IsCanonical) continue;
             if (reading.IsPlausible) recent.Add(series.Find(reading.Channel.Id, reading.Unit)!.Id, new Sample(reading.At, reading.Value));
-            live.Publish(new LiveEvent("reading", reading.Channel.Id, reading));
+            if (latest.IsNewest(reading)) live.Publish(new LiveEvent("reading", reading.Channel.Id, reading));
         }
     }
 

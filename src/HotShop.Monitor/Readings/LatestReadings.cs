@@ -14,18 +14,18 @@ public enum Quality { Good, Stale, Implausible, OpenCircuit, NoTerminals, Late, 
 /// <summary>Newest value per channel; filled from the store at start, then by each commit.</summary>
 public sealed class LatestReadings
 {
-    readonly ConcurrentDictionary<string, LatestReading> latest = new();
-    readonly ConcurrentDictionary<string, LatestReading> voltages = new();
+    // By channel and unit: a raw voltage never hides the temperature made from it, nor a value from before its channel measured something else.
+    readonly ConcurrentDictionary<(string Channel, string Unit), LatestReading> latest = new();
 
     public LatestReadings(IStoreReader store)
     {
         using var connection = store.Open();
         using var command = connection.CreateCommand();
-        // SQLite takes the other columns of a bare max() from the row that holds it.
+        // The end of each series' key, not a grouping: that would read every reading ever kept. SQLite takes the other columns of a bare max() from the row that holds it.
         command.CommandText = """
-            SELECT s.channel, s.unit, r.at, r.arrived, r.value, r.marks FROM series s JOIN (
-                SELECT series, max(at) AS at, at AS arrived, value, marks FROM reading GROUP BY series
-                UNION ALL SELECT series, max(at) AS at, arrived, value, marks FROM arrival GROUP BY series) r ON r.series = s.id
+            SELECT s.channel, s.unit, r.at, r.at, r.value, r.marks FROM series s JOIN reading r ON r.series = s.id AND r.at = (SELECT max(at) FROM reading WHERE series = s.id)
+            UNION ALL
+            SELECT s.channel, s.unit, a.at, a.arrived, a.value, a.marks FROM series s JOIN (SELECT series, max(at) AS at, arrived, value, marks FROM arrival GROUP BY series) a ON a.series = s.id
             """;
         using var rows = command.ExecuteReader();
         while (rows.Read())
@@ -33,18 +33,21 @@ public sealed class LatestReadings
     }
 
     public LatestReading? Of(ChannelPlan channel) =>
-        latest.TryGetValue(channel.Id, out var reading) && reading.Unit == channel.Quantity.CanonicalUnit() ? reading : null;
+        latest.GetValueOrDefault((channel.Id, channel.Quantity.CanonicalUnit()));
 
-    /// <summary>Newer than three intervals is good; an old value is stale, however it looked.</summary>
+    /// <summary>Newer than three intervals is good; an old value is stale, however it looked. So is one that a broker kept: it is never fresh.</summary>
     public Quality QualityOf(ChannelPlan channel, Instant now) => Of(channel) switch
     {
-        var reading when channel.Thermocouple is not null && VoltageTrouble(channel, reading) is { } trouble => trouble,
+        var reading when channel.Thermocouple is not null && VoltageTrouble(channel, reading, now) is { } trouble => trouble,
         null => Quality.Missing,
+        { } reading when now - reading.At > channel.LongestGap || (reading.Marks & ReadingMarks.Retained) != 0 => Quality.Stale,
         { } reading when (reading.Marks & (ReadingMarks.Implausible | ReadingMarks.OpenCircuit)) != 0 => Quality.Implausible,
-        { } reading when now - reading.At > channel.LongestGap => Quality.Stale,
         { } reading when (reading.Marks & ReadingMarks.Late) != 0 => Quality.Late,
         _ => Quality.Good,
     };
+
+    /// <summary>Whether a reading is its channel's newest: one of a backlog is not, and must not pass for the present.</summary>
+    internal bool IsNewest(StoredReading reading) => latest.TryGetValue((reading.Channel.Id, reading.Unit), out var newest) && newest.At == reading.At;
 
     internal void Adopt(IEnumerable<StoredReading> readings)
     {
@@ -52,15 +55,13 @@ public sealed class LatestReadings
             Adopt(reading.Channel.Id, new LatestReading(reading.At, reading.ArrivedAt, reading.Value, reading.Unit, reading.Marks));
     }
 
-    /// <summary>A voltage newer than the last temperature, and why it gave none.</summary>
-    Quality? VoltageTrouble(ChannelPlan channel, LatestReading? temperature) =>
-        voltages.TryGetValue(channel.Id, out var voltage) && (temperature is null || voltage.At > temperature.At)
+    /// <summary>A voltage newer than the last temperature, and why it gave none. An old one tells nothing about the wire now.</summary>
+    Quality? VoltageTrouble(ChannelPlan channel, LatestReading? temperature, Instant now) =>
+        latest.TryGetValue((channel.Id, Quantities.Millivolt), out var voltage) && (temperature is null || voltage.At > temperature.At) && now - voltage.At <= channel.LongestGap
             ? (voltage.Marks & ReadingMarks.OpenCircuit) != 0 ? Quality.OpenCircuit
                 : (voltage.Marks & ReadingMarks.NoTerminals) != 0 ? Quality.NoTerminals : null
             : null;
 
-    /// <summary>A raw voltage never hides the temperature made from it: it is kept apart, for what it says of the wire.</summary>
     void Adopt(string channel, LatestReading reading) =>
-        (reading.Unit == Quantities.Millivolt ? voltages : latest).AddOrUpdate(channel, reading,
-            (_, before) => reading.At >= before.At || reading.Unit != before.Unit ? reading : before);
+        latest.AddOrUpdate((channel, reading.Unit), reading, (_, before) => reading.At >= before.At ? reading : before);
 }

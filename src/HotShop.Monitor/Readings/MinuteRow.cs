@@ -1,6 +1,7 @@
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
 using HotShop.Physics.Energy;
+using Microsoft.Data.Sqlite;
 using NodaTime;
 
 namespace HotShop.Monitor.Readings;
@@ -26,6 +27,20 @@ public sealed record MinuteRow(Instant Minute, double Mean, double Min, double M
         var mean = channel.Quantity.IsCumulative() ? sum / inside
             : HourIntegral.Of(minute, minute + Duration.FromMinutes(1), samples, channel.Quantity.CourseOf(), channel.LongestGap).TimeWeightedMean ?? sum / inside;
         return new MinuteRow(minute, mean, min, max, inside);
+    }
+
+    /// <summary>Kept rows in [from, to), in order.</summary>
+    internal static List<MinuteRow> Read(SqliteConnection connection, int series, Instant from, Instant to)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = "SELECT minute, mean, min, max, count FROM minute WHERE series = $series AND minute >= $from AND minute < $to ORDER BY minute";
+        command.Parameters.AddWithValue("$series", series);
+        command.Parameters.AddWithValue("$from", from.ToMicroseconds());
+        command.Parameters.AddWithValue("$to", to.ToMicroseconds());
+        using var rows = command.ExecuteReader();
+        var list = new List<MinuteRow>();
+        while (rows.Read()) list.Add(new MinuteRow(rows.GetInstant(0), rows.GetDouble(1), rows.GetDouble(2), rows.GetDouble(3), rows.GetInt32(4)));
+        return list;
     }
 
     internal void Write(int series, WriteScope scope) =>

@@ -24,7 +24,7 @@ static class ReadingEndpoints
             {
                 "raw" => [.. history.Raw(one, start, end, MostRaw).Select(s => new PointAnswer(s.At, s.Value, null, null, null, null))],
                 "minute" => [.. history.Minutes(one, start, end).Select(m => new PointAnswer(m.Minute, null, m.Mean, m.Min, m.Max, m.Count))],
-                "hour" => [.. history.Hours(one, start, end).Where(h => h.Count > 0).Select(h => new PointAnswer(h.Hour, null, h.Mean, h.Min, h.Max, h.Count))],
+                "hour" => [.. history.Hours(one, start, end).Select(h => new PointAnswer(h.Hour, null, h.Mean, h.Min, h.Max, h.Count))],
                 _ when int.TryParse(chosen, out var seconds) && seconds is >= 1 and <= 86_400 => Thinned(one, start, end, Duration.FromSeconds(seconds), history),
                 _ => throw new BadHttpRequestException($"'step' is '{chosen}': write raw, minute, hour or a number of seconds up to 86400"),
             };

@@ -2,10 +2,11 @@ using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
 using HotShop.Physics.Energy;
 using NodaTime;
+using NodaTime.Extensions;
 
 namespace HotShop.Monitor.Readings;
 
-/// <summary>Reads what was measured. Hours that are not closed, or that late readings have changed, are computed on the spot.</summary>
+/// <summary>Reads what was measured. Hours that are not closed, or that late readings have changed, are computed on the spot, up to now.</summary>
 public interface IReadingHistory
 {
     /// <summary>Samples in [from, to), at most so many (the newest); implausible ones are left out.</summary>
@@ -24,12 +25,13 @@ public interface IReadingHistory
     HourRow Part(ChannelPlan channel, Instant from, Instant to);
 }
 
-sealed class ReadingHistory(IStoreReader store, SeriesBook series) : IReadingHistory
+sealed class ReadingHistory(IStoreReader store, SeriesBook series, TimeProvider clock) : IReadingHistory
 {
     public IReadOnlyList<Sample> Raw(ChannelPlan channel, Instant from, Instant to, int most)
     {
-        var inside = WithNeighbours(channel, from, to).Where(s => s.At >= from && s.At < to).ToList();
-        return inside.Count <= most ? inside : inside[^most..];
+        if (series.Of(channel) is not { } one) return [];
+        using var connection = store.Open();
+        return SampleRows.Newest(connection, one.Id, from, to, most);
     }
 
     public IReadOnlyList<Sample> WithNeighbours(ChannelPlan channel, Instant from, Instant to)
@@ -45,15 +47,7 @@ sealed class ReadingHistory(IStoreReader store, SeriesBook series) : IReadingHis
     {
         if (series.Of(channel) is not { } one) return [];
         using var connection = store.Open();
-        using var command = connection.CreateCommand();
-        command.CommandText = "SELECT minute, mean, min, max, count FROM minute WHERE series = $series AND minute >= $from AND minute < $to ORDER BY minute";
-        command.Parameters.AddWithValue("$series", one.Id);
-        command.Parameters.AddWithValue("$from", from.ToMicroseconds());
-        command.Parameters.AddWithValue("$to", to.ToMicroseconds());
-        using var rows = command.ExecuteReader();
-        var list = new List<MinuteRow>();
-        while (rows.Read()) list.Add(new MinuteRow(rows.GetInstant(0), rows.GetDouble(1), rows.GetDouble(2), rows.GetDouble(3), rows.GetInt32(4)));
-        return list;
+        return MinuteRow.Read(connection, one.Id, from, to);
     }
 
     public IReadOnlyList<HourRow> Hours(ChannelPlan channel, Instant from, Instant to)
@@ -81,11 +75,15 @@ sealed class ReadingHistory(IStoreReader store, SeriesBook series) : IReadingHis
                 list.Add(HourRow.Read(rows, 0));
             }
         }
+        // A held value is told up to now, not beyond: nobody knows how long it will hold.
+        var now = clock.GetUtcNow().ToInstant();
         foreach (var index in open)
         {
             var hour = list[index].Hour;
-            list[index] = HourRow.Of(hour, SampleRows.WithNeighbours(connection, one.Id, hour, hour + Duration.FromHours(1)), channel);
+            var end = Instant.Min(hour + Duration.FromHours(1), now);
+            if (end > hour) list[index] = HourRow.Between(hour, end, SampleRows.WithNeighbours(connection, one.Id, hour, end), channel);
         }
+        list.RemoveAll(row => row.IsEmpty);
         return list;
     }
 }

@@ -1,4 +1,5 @@
 using HotShop.Monitor.Store;
+using HotShop.Monitor.Wire;
 using HotShop.Physics.Energy;
 using NodaTime;
 
@@ -10,7 +11,17 @@ sealed class RecentSamples
     static readonly Duration Kept = Duration.FromMinutes(4);
     readonly Dictionary<int, List<Sample>> bySeries = [];
 
-    public IEnumerable<int> Series => bySeries.Keys;
+    /// <summary>Begins with the last minutes that are stored: a restart in the middle of a minute leaves no hole in it.</summary>
+    public RecentSamples(IStoreReader store, SeriesBook series, ArrivalBook arrivals, ChannelDirectory channels)
+    {
+        using var connection = store.Open();
+        foreach (var one in series.All)
+        {
+            if (channels.Find(one.Channel) is not { } channel || one.Unit != channel.Quantity.CanonicalUnit() || arrivals.NewestAt(one.Id) is not { } micros) continue;
+            var newest = Columns.FromMicroseconds(micros);
+            bySeries[one.Id] = SampleRows.WithNeighbours(connection, one.Id, newest - Kept, newest + Duration.Epsilon);
+        }
+    }
 
     /// <summary>Keeps time order: a late sample goes to its place. Older than what is kept: ignored here, the hourly move sees it.</summary>
     public void Add(int series, Sample sample)

@@ -8,16 +8,30 @@ namespace HotShop.Monitor.Readings;
 /// <summary>Reads samples of a series from both tables, in time order. Values marked implausible or without a circuit are left out.</summary>
 static class SampleRows
 {
-    const int LeftOut = (int)(ReadingMarks.Implausible | ReadingMarks.OpenCircuit | ReadingMarks.NoTerminals);
+    const ReadingMarks LeftOut = ReadingMarks.Implausible | ReadingMarks.OpenCircuit | ReadingMarks.NoTerminals;
+
+    /// <summary>The same as a condition on a row.</summary>
+    public static readonly string ThatCount = $"(marks & {(int)LeftOut}) = 0";
+
+    /// <summary>Whether sums take a reading with these marks.</summary>
+    public static bool Counts(ReadingMarks marks) => (marks & LeftOut) == 0;
 
     /// <summary>Samples from up to three before the start to up to three after the end, as the integrals want them.</summary>
     public static List<Sample> WithNeighbours(SqliteConnection connection, int series, Instant from, Instant to)
     {
         var samples = new List<Sample>();
-        samples.AddRange(Read(connection, $"at < $from AND (marks & {LeftOut}) = 0", "at DESC LIMIT 3", series, from, to));
+        samples.AddRange(Read(connection, $"at < $from AND {ThatCount}", "at DESC LIMIT 3", series, from, to));
         samples.Reverse();
-        samples.AddRange(Read(connection, $"at >= $from AND at < $to AND (marks & {LeftOut}) = 0", "at", series, from, to));
-        samples.AddRange(Read(connection, $"at >= $to AND (marks & {LeftOut}) = 0", "at LIMIT 3", series, from, to));
+        samples.AddRange(Read(connection, $"at >= $from AND at < $to AND {ThatCount}", "at", series, from, to));
+        samples.AddRange(Read(connection, $"at >= $to AND {ThatCount}", "at LIMIT 3", series, from, to));
+        return samples;
+    }
+
+    /// <summary>Samples in [from, to) in order of time: the newest of them where there are more than so many.</summary>
+    public static List<Sample> Newest(SqliteConnection connection, int series, Instant from, Instant to, int most)
+    {
+        var samples = Read(connection, $"at >= $from AND at < $to AND {ThatCount}", $"at DESC LIMIT {most}", series, from, to);
+        samples.Reverse();
         return samples;
     }
 

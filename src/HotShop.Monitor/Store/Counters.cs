@@ -4,8 +4,8 @@ namespace HotShop.Monitor.Store;
 public static class Counters
 {
     public const string
-        Accepted = "accepted", Redelivered = "redelivered", Duplicate = "duplicate", Conflict = "conflict", Refused = "refused", Late = "late",
-        ImpossibleTime = "impossible-time", TooOld = "too-old", RetainedWithoutTime = "retained-without-time";
+        Redelivered = "redelivered", Duplicate = "duplicate", Conflict = "conflict", Refused = "refused", Late = "late",
+        ImpossibleTime = "impossible-time", TooOld = "too-old", RetainedWithoutTime = "retained-without-time", UnitChanged = "unit-changed";
 
     public static void Count(this WriteScope scope, string name, long by = 1) =>
         scope.Execute("INSERT INTO counter VALUES ($name, $by) ON CONFLICT (name) DO UPDATE SET count = count + $by", ("$name", name), ("$by", by));

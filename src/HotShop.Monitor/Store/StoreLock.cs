@@ -19,6 +19,10 @@ sealed class StoreLock : IDisposable
         {
             throw new StoreException($"{path}: another hotshop runs on this store; stop it first, or name another data folder", cause);
         }
+        catch (UnauthorizedAccessException cause)
+        {
+            throw new StoreException($"{path}: cannot be written ({cause.Message}); give the service's user the right to write in that folder", cause);
+        }
     }
 
     public void Dispose() => file.Dispose();

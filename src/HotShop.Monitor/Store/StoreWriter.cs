@@ -54,15 +54,21 @@ public sealed partial class StoreWriter : IStoreWriter, IAsyncDisposable
     void Loop()
     {
         var batch = new List<Piece>(MostInOneCommit);
-        while (waiting.Reader.WaitToReadAsync().AsTask().GetAwaiter().GetResult())
+        try
         {
-            // The linger is real time: it spares the card, however fast a demo's clock runs.
-            if (linger > TimeSpan.Zero) closing.Wait(linger);
-            batch.Clear();
-            while (batch.Count < MostInOneCommit && waiting.Reader.TryRead(out var piece)) batch.Add(piece);
-            Commit(batch);
+            while (waiting.Reader.WaitToReadAsync().AsTask().GetAwaiter().GetResult())
+            {
+                // The linger is real time: it spares the card, however fast a demo's clock runs.
+                if (linger > TimeSpan.Zero) closing.Wait(linger);
+                batch.Clear();
+                while (batch.Count < MostInOneCommit && waiting.Reader.TryRead(out var piece)) batch.Add(piece);
+                Commit(batch);
+            }
         }
-        ended.TrySetResult();
+        finally
+        {
+            ended.TrySetResult();
+        }
     }
 
     void Commit(List<Piece> batch)
@@ -79,7 +85,21 @@ public sealed partial class StoreWriter : IStoreWriter, IAsyncDisposable
             return;
         }
         health.Report(HealthBoard.Store, true, "writing", Now);
-        foreach (var piece in batch) piece.Committed();
+        foreach (var piece in batch) Announce(piece);
+    }
+
+    /// <summary>What is on the disk is done, whatever goes wrong in telling others: a page that trips must not end the writer.</summary>
+    void Announce(Piece piece)
+    {
+        try
+        {
+            piece.Committed();
+        }
+        catch (Exception failure)
+        {
+            AnnouncementFailed(failure);
+            piece.Finish();
+        }
     }
 
     /// <summary>A piece that throws is undone alone; its neighbours in the transaction stay.</summary>
@@ -112,11 +132,24 @@ public sealed partial class StoreWriter : IStoreWriter, IAsyncDisposable
             // SQLite has already rolled back by itself, as it does on a full disk.
         }
         var isFull = failure.SqliteErrorCode == 13;
-        if (isFull && store.Ballast.Free()) health.Report(HealthBoard.Disk, false, "the disk is full; the ballast was freed so that alarms can still be stored. Make room", Now);
+        if (isFull && FreeBallast()) health.Report(HealthBoard.Disk, false, "the disk is full; the ballast was freed so that alarms can still be stored. Make room", Now);
         health.Report(HealthBoard.Store, false, $"nothing can be stored: {failure.Message.TrimEnd('.')}. Devices keep sending again; check the disk", Now);
         CommitFailed(batch.Count, failure);
         var cause = new StoreException($"the store could not commit: {failure.Message}", failure);
         foreach (var piece in batch) piece.Fail(cause);
+    }
+
+    bool FreeBallast()
+    {
+        try
+        {
+            return store.Ballast.Free();
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            BallastStuck(failure);
+            return false;
+        }
     }
 
     public async ValueTask DisposeAsync()
@@ -132,6 +165,12 @@ public sealed partial class StoreWriter : IStoreWriter, IAsyncDisposable
 
     [LoggerMessage(Level = LogLevel.Error, Message = "A commit of {Count} pieces failed; their senders will send again")]
     private partial void CommitFailed(int count, Exception failure);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "Something was stored, but not everybody who shows it could be told")]
+    private partial void AnnouncementFailed(Exception failure);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The ballast could not be freed")]
+    private partial void BallastStuck(Exception failure);
 
     abstract class Piece
     {
@@ -150,6 +189,9 @@ public sealed partial class StoreWriter : IStoreWriter, IAsyncDisposable
             scope!.Committed();
             Complete();
         }
+
+        /// <summary>Lets the sender go on; a second call changes nothing.</summary>
+        public void Finish() => Complete();
 
         public void RolledBack()
         {
