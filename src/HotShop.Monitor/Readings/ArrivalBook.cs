@@ -106,7 +106,8 @@ sealed class ArrivalBook
         {
             var before = Before(series, micros, 1, scope) is { } earlier && micros - earlier <= reach ? earlier : micros;
             var after = After(series, micros, 1, scope) is { } later && later - micros <= reach ? later : micros;
-            Dirty.Mark(series, before, after, scope);
+            // A segment that ends with the hour takes no time of the next.
+            Dirty.Mark(series, before, Math.Max(micros, after - 1), scope);
         }
     }
 

@@ -34,6 +34,12 @@ public sealed record HourRow(Instant Hour, double Amount, double CoveredSeconds,
             ("$series", series), ("$hour", Hour.ToMicroseconds()), ("$amount", Amount), ("$covered", CoveredSeconds), ("$gap", GapSeconds),
             ("$mean", Mean), ("$min", Min), ("$max", Max), ("$count", Count), ("$resets", Resets));
 
+    /// <summary>A share of the hour in proportion, for a part of it whose raw readings are gone. Resets count where they are not lost: with the first share.</summary>
+    internal HourRow Share(Instant start, double share) => this with
+    {
+        Hour = start, Amount = Amount * share, CoveredSeconds = CoveredSeconds * share, GapSeconds = GapSeconds * share, Resets = start == Hour ? Resets : 0,
+    };
+
     /// <summary>Samples that the kept row of an hour speaks for; 0 where there is no row.</summary>
     internal static int CountOf(int series, Instant hour, WriteScope scope)
     {

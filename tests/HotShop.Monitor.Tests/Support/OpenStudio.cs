@@ -38,9 +38,12 @@ sealed class OpenStudio : IAsyncDisposable
 
     public static OpenStudio Open(StudioConfiguration? configuration = null, Instant? now = null, Action<IServiceCollection>? more = null)
     {
-        var folder = Directory.CreateTempSubdirectory("hotshop-studio-").FullName;
+        var folder = NewFolder();
         return new OpenStudio(PlanBuilder.Build((configuration ?? SomeStudio.Configuration) with { DataDirectory = folder }, folder), now ?? Start, more);
     }
+
+    /// <summary>In memory where the system has such a place: these tests need no disk's word.</summary>
+    static string NewFolder() => Directory.CreateDirectory(Path.Combine(Directory.Exists("/dev/shm") ? "/dev/shm" : Path.GetTempPath(), $"hotshop-studio-{Guid.NewGuid():N}")).FullName;
 
     public StudioPlan Plan { get; private set; }
 
@@ -110,6 +113,8 @@ sealed class OpenStudio : IAsyncDisposable
     public Task Tick() => The<StudioLoop>().Tick(default);
 
     public Task<int> Move() => The<HourlyMove>().Run(Now, default);
+
+    public Task<long> LetGo() => The<Upkeep>().Run(Now, default);
 
     public IReadOnlyDictionary<string, long> Counters => HotShop.Monitor.Store.Counters.Read(store);
 
