@@ -22,34 +22,33 @@ public sealed class FuelBook(StudioPlan plan, IReadingHistory history)
         var edges = Calendar.Edges(from, Instant.Min(to, Instant.Max(from, now)), step, plan.Zone);
         if (edges.Count < 2) return [];
         var lines = Lines(appliance, edges[0], edges[^1]);
-        return [.. edges.Zip(edges.Skip(1), (start, end) => Sum(lines, start, end))];
+        return [.. edges.Zip(edges.Skip(1), (start, end) => Sum(lines, start, end, now))];
     }
 
     /// <summary>The same over one stretch.</summary>
     public FuelUse Between(AppliancePlan appliance, Instant from, Instant to, Instant now)
     {
         var end = Instant.Max(from, Instant.Min(to, now));
-        return Sum(Lines(appliance, from, end), from, end);
+        return Sum(Lines(appliance, from, end), from, end, now);
     }
 
-    List<(FuelSource Source, IReadOnlyList<HourRow> Hours)> Lines(AppliancePlan appliance, Instant from, Instant to) =>
-        [.. FuelSource.Of(appliance).Select(s => (s, history.Hours(s.Channel, from - Duration.FromHours(1), to)))];
+    List<FuelLine> Lines(AppliancePlan appliance, Instant from, Instant to) =>
+        [.. FuelSource.Of(appliance).Select(s => new FuelLine(s, history.Hours(s.Channel, from - Duration.FromHours(1), to)))];
 
-    FuelUse Sum(List<(FuelSource Source, IReadOnlyList<HourRow> Hours)> lines, Instant from, Instant to)
+    FuelUse Sum(List<FuelLine> lines, Instant from, Instant to, Instant now)
     {
         double measured = 0, estimated = 0, volume = 0, carbonDioxide = 0, coveredSeconds = 0;
         decimal? cost = 0m;
         var resets = 0;
         foreach (var (source, hours) in lines)
-            foreach (var whole in hours)
+            foreach (var hour in hours.Touching(from, to).SelectMany(whole => Parts(source, whole, from, to, now)))
             {
-                if (Cut(source, whole, from, to) is not { } hour) continue;
                 var (energy, cubicMetres) = source.EnergyOf(hour, gas);
                 if (source.IsMeasured) (measured, coveredSeconds) = (measured + energy, coveredSeconds + hour.CoveredSeconds);
                 else estimated += energy;
                 volume += cubicMetres ?? 0;
                 if (source.Kind == EnergyKind.Gas) carbonDioxide += energy * gas.Fuel.CarbonDioxideKilogramsPerKilowattHour;
-                cost += prices.CostOf(source.Kind, energy, whole.Hour.InZone(plan.Zone).Date);
+                cost += prices.CostOf(source.Kind, energy, hour.Hour.InZone(plan.Zone).Date);
                 resets += hour.Resets;
             }
         var asked = (to - from).TotalSeconds * Math.Max(1, lines.Count(l => l.Source.IsMeasured));
@@ -57,12 +56,21 @@ public sealed class FuelBook(StudioPlan plan, IReadingHistory history)
             asked > 0 ? Math.Min(1, coveredSeconds / asked) : 0, resets);
     }
 
-    /// <summary>The part of an hour row that lies in [from, to): from the raw readings, as an hour is not burnt evenly.</summary>
-    HourRow? Cut(FuelSource source, HourRow whole, Instant from, Instant to)
+    /// <summary>An hour row cut to [from, to), and at midnight where the zone is off by half an hour: a new price begins there.</summary>
+    IEnumerable<HourRow> Parts(FuelSource source, HourRow whole, Instant from, Instant to, Instant now)
     {
         var start = Instant.Max(whole.Hour, from);
         var end = Instant.Min(whole.Hour + Duration.FromHours(1), to);
-        if (end <= start) return null;
-        return end - start == Duration.FromHours(1) ? whole : history.Part(source.Channel, start, end);
+        var midnight = plan.Zone.AtStartOfDay(start.InZone(plan.Zone).Date.PlusDays(1)).ToInstant();
+        if (midnight >= end) return [Part(source, whole, start, end, now)];
+        return [Part(source, whole, start, midnight, now), Part(source, whole, midnight, end, now)];
+    }
+
+    /// <summary>From the raw readings, as an hour is not burnt evenly; in proportion where they are no longer kept.</summary>
+    HourRow Part(FuelSource source, HourRow whole, Instant start, Instant end, Instant now)
+    {
+        if (end - start == Duration.FromHours(1)) return whole;
+        var isRawKept = whole.Hour >= now - Duration.FromDays(plan.Configuration.Store.RawDays);
+        return isRawKept ? history.Part(source.Channel, start, end) : whole.Share(start, (end - start).TotalHours);
     }
 }
