@@ -1,11 +1,8 @@
-using System.Text.Json.Nodes;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Live;
-using HotShop.Monitor.Modes;
 using HotShop.Monitor.Readings;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
-using HotShop.Physics.Pot;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 
@@ -18,6 +15,7 @@ public sealed record LogResult(LogEntry? Entry, bool IsNew, string? Refusal);
 public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreReader store, IEnumerable<ILogbookStage> stages, LiveFeed live) : ILogEntryStage
 {
     static readonly Duration FutureTolerance = Duration.FromMinutes(2);
+    static readonly Instant Earliest = Instant.FromUtc(2020, 1, 1, 0, 0);
     readonly IReadOnlyList<ILogbookStage> stages = [.. stages];
     long version;
 
@@ -36,26 +34,13 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
         if (entry.Id is { } known && Find(known, scope.Connection) is { } before) return new LogResult(before, false, null);
         var at = (entry.At ?? arrivedAt).Whole();
         if (at > arrivedAt + FutureTolerance) return Refuse($"it says {at}, which is in the future; check the device's clock");
-        if (entry.Entry == "mode" && ModeNames.Parse(entry.Fields["mode"]?.GetValue<string>()) is null)
-            return Refuse($"'{entry.Fields["mode"]}' is no mode; use one of {string.Join(", ", ModeNames.Names)}");
-        if (entry.Entry is "gather" or "charge" or "dip" or "tally" or "ladle-out" or "returned-glass" or "pot-changed" && appliance.Options.Pot is null)
-            return Refuse($"{appliance.Name} has no pot; log it to the furnace, or describe its pot in the configuration");
-        if (UnknownSize(entry, appliance) is { } size)
-            return Refuse($"'{size}' is no size of gather here; use one of {string.Join(", ", appliance.Options.Pot!.GatherKilograms.Keys)}, or give massKg");
-        if (entry.Entry == "charge" && entry.Fields["material"]!.GetValue<string>() is var material && ChargeMaterial.Named(material) is null)
-            return Refuse($"'{material}' is no material; use one of {string.Join(", ", ChargeMaterial.All.Select(m => m.Name))}");
+        if (at < Earliest) return Refuse($"it says {at}, which is before there was anything to log; check the device's clock");
         var corrects = entry.Entry == "correction" ? entry.Fields["of"]!.GetValue<string>() : null;
-        if (corrects is not null && Find(corrects, scope.Connection) is null) return Refuse($"there is no entry '{corrects}' to correct");
+        var problem = corrects is null ? LogSense.Problem(entry, appliance) : CorrectionSense.Problem(entry, appliance, scope.Connection);
+        if (problem is not null) return Refuse(problem);
         return new LogResult(Insert(entry, at, corrects, arrivedAt, scope), true, null);
 
         LogResult Refuse(string reason) => new(null, false, $"log entry {entry.Entry} of {entry.Appliance}: {reason}");
-    }
-
-    static string? UnknownSize(WireLogEntry entry, AppliancePlan appliance)
-    {
-        if (appliance.Options.Pot is not { } pot) return null;
-        if (entry.Entry == "tally") return ((JsonObject)entry.Fields["gathers"]!).Select(g => g.Key).FirstOrDefault(size => !pot.GatherKilograms.ContainsKey(size));
-        return entry.Entry == "gather" && !entry.Fields.ContainsKey("massKg") && entry.Fields["size"]?.GetValue<string>() is { } one && !pot.GatherKilograms.ContainsKey(one) ? one : null;
     }
 
     LogEntry Insert(WireLogEntry entry, Instant at, string? corrects, Instant arrivedAt, WriteScope scope)

@@ -1,48 +1,51 @@
-using System.Text.Json.Nodes;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Modes;
 using HotShop.Monitor.Store;
+using Microsoft.Data.Sqlite;
 using NodaTime;
 
 namespace HotShop.Monitor.Logbook;
 
-/// <summary>Modes in force, from the logbook's newest mode entry of each appliance; the configuration's mode until there is one.</summary>
+/// <summary>Modes in force, from the logbook's newest mode entry of each appliance after corrections; the configuration's mode until there is one.</summary>
 public sealed class ModeBook : IModes
 {
+    readonly Dictionary<string, ModeInForce> configured = [];
     readonly Dictionary<string, ModeInForce> inForce = [];
     readonly Lock gate = new();
 
     public ModeBook(StudioPlan plan, IStoreReader store)
     {
-        foreach (var appliance in plan.Appliances)
-            inForce[appliance.Id] = new ModeInForce(ModeNames.Parse(appliance.Options.Mode) ?? Mode.Holding, Instant.MinValue, "configuration");
         using var connection = store.Open();
-        using var command = connection.CreateCommand();
-        command.CommandText = """
-            SELECT appliance, max(at), fields, who FROM log_entry e WHERE entry = 'mode'
-            AND NOT EXISTS (SELECT 1 FROM log_entry c WHERE c.corrects = e.id) GROUP BY appliance
-            """;
-        using var rows = command.ExecuteReader();
-        while (rows.Read())
+        foreach (var appliance in plan.Appliances)
         {
-            if (ModeNames.Parse(JsonNode.Parse(rows.GetString(2))?["mode"]?.GetValue<string>()) is { } mode)
-                inForce[rows.GetString(0)] = new ModeInForce(mode, rows.GetInstant(1), rows.GetTextOrNull(3) ?? "");
+            configured[appliance.Id] = new ModeInForce(ModeNames.Parse(appliance.Options.Mode) ?? Mode.Holding, Instant.MinValue, "configuration");
+            inForce[appliance.Id] = FromLog(appliance.Id, connection);
         }
     }
 
     public ModeInForce Of(string appliance)
     {
-        lock (gate) return inForce.TryGetValue(appliance, out var mode) ? mode : new ModeInForce(Mode.Holding, Instant.MinValue, "configuration");
+        lock (gate) return inForce.TryGetValue(appliance, out var mode) ? mode : Configured(appliance);
     }
 
-    /// <summary>A mode logged later than the one in force takes over; one logged for the past does not.</summary>
-    internal void Adopt(string appliance, ModeInForce mode, WriteScope scope)
+    /// <summary>Looks at the log again: a mode logged later than the one in force takes over, one logged for the past does not, and a correction counts.</summary>
+    internal void LookAgain(string appliance, WriteScope scope)
     {
         var before = Of(appliance);
-        if (mode.Since < before.Since) return;
-        Set(appliance, mode);
+        Set(appliance, FromLog(appliance, scope.Connection));
         scope.OnRollback(() => Set(appliance, before));
     }
+
+    ModeInForce FromLog(string appliance, SqliteConnection connection)
+    {
+        var holds = Corrections.Apply(LogRows.NewestModes(connection, appliance));
+        return holds.Count > 0 && ModeNames.Parse(holds[^1].Fields["mode"]?.GetValue<string>()) is { } mode
+            ? new ModeInForce(mode, holds[^1].At, holds[^1].Who ?? "")
+            : Configured(appliance);
+    }
+
+    ModeInForce Configured(string appliance) =>
+        configured.TryGetValue(appliance, out var mode) ? mode : new ModeInForce(Mode.Holding, Instant.MinValue, "configuration");
 
     void Set(string appliance, ModeInForce mode)
     {

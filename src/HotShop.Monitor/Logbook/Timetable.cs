@@ -2,6 +2,7 @@ using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Modes;
 using NodaTime;
 using NodaTime.Text;
+using NodaTime.TimeZones;
 
 namespace HotShop.Monitor.Logbook;
 
@@ -9,6 +10,8 @@ namespace HotShop.Monitor.Logbook;
 public sealed class Timetable(IReadOnlyList<TimetableEntry> entries, DateTimeZone zone)
 {
     static readonly LocalTimePattern Pattern = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+
+    static readonly ZoneLocalMappingResolver FirstAndRightAfter = Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter);
 
     readonly List<(IReadOnlySet<IsoDayOfWeek> Days, LocalTime At, Mode Mode)> lines =
         [.. entries.Select(e => (Weekdays.Parse(e.Days)!, Pattern.Parse(e.At).Value, ModeNames.Parse(e.Mode)!.Value))];
@@ -26,7 +29,7 @@ public sealed class Timetable(IReadOnlyList<TimetableEntry> entries, DateTimeZon
             foreach (var (days, time, mode) in lines)
             {
                 if (!days.Contains(day.DayOfWeek)) continue;
-                var at = day.At(time).InZoneLeniently(zone).ToInstant();
+                var at = day.At(time).InZone(zone, FirstAndRightAfter).ToInstant();
                 if (at > after && at <= upTo) due.Add((at, mode));
             }
         return [.. due.OrderBy(d => d.At)];

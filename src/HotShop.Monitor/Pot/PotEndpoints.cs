@@ -32,7 +32,7 @@ static class PotEndpoints
 
     public static void MapPots(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/api/pots/{site}/{id}", (string id, string? at, StudioPlan plan, PotBook pots, TimeProvider clock) => Answer(id, at, plan, pots, clock)).ExcludeFromDescription();
+        app.MapGet("/api/pots/{site}/{id}", (string site, string id, string? at, StudioPlan plan, PotBook pots, TimeProvider clock) => Answer($"{site}/{id}", at, plan, pots, clock)).ExcludeFromDescription();
         app.MapGet("/api/pots/{id}", (string id, string? at, StudioPlan plan, PotBook pots, TimeProvider clock) => Answer(id, at, plan, pots, clock))
             .WithName("pot").WithSummary("Glass in a pot, with its 95 % interval, now or at a moment");
 

@@ -30,13 +30,17 @@ static class PotLog
         var count = (int)(entry.Fields["count"]?.GetValue<double>() ?? 1);
         if (entry.Fields["massKg"] is { } mass) return new PotEvent.WeighedGather(entry.At, mass.GetValue<double>() * count);
         var size = entry.Fields["size"]!.GetValue<string>();
-        return new PotEvent.Gather(entry.At, pot.Options.GatherKilograms[size], count, size);
+        return new PotEvent.Gather(entry.At, NominalKilograms(size, pot), count, size);
     }
+
+    /// <summary>A size that has left the configuration still took glass: as much as the ones that are there, in the mean.</summary>
+    static double NominalKilograms(string size, PotPlan pot) =>
+        pot.Options.GatherKilograms.TryGetValue(size, out var kilograms) ? kilograms : pot.Options.GatherKilograms.Values.DefaultIfEmpty(0.4).Average();
 
     static PotEvent.Tally Tally(LogEntry entry, PotPlan pot)
     {
         var counts = ((JsonObject)entry.Fields["gathers"]!)
-            .Select(g => new SizeCount(g.Key, pot.Options.GatherKilograms[g.Key], (int)g.Value!.GetValue<double>())).ToList();
+            .Select(g => new SizeCount(g.Key, NominalKilograms(g.Key, pot), (int)g.Value!.GetValue<double>())).ToList();
         var to = Time(entry.Fields, "to") ?? entry.At;
         // A tally without a beginning speaks for the twelve hours before it: a working day.
         return new PotEvent.Tally(Time(entry.Fields, "from") ?? to - Duration.FromHours(12), to, counts);
