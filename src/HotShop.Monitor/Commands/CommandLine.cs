@@ -41,6 +41,11 @@ static class CommandLine
             await Console.Error.WriteLineAsync($"hotshop: {wrong.Message}");
             return Failed;
         }
+        catch (UnauthorizedAccessException wrong)
+        {
+            await Console.Error.WriteLineAsync($"hotshop: {wrong.Message} Give the service's user the right to it.");
+            return Failed;
+        }
     }
 
     public static Option<FileInfo> ConfigurationOption() => new("--config")

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
 using HotShop.Monitor.Demo;
 using HotShop.Monitor.Loop;
 using HotShop.Monitor.Web;
@@ -17,14 +19,18 @@ static class DemoCommand
         var seed = new Option<int>("--seed") { Description = "Chooses people, noise and the hidden plant", DefaultValueFactory = _ => 1 };
         var port = new Option<int>("--port") { Description = "Port of the pages on this computer", DefaultValueFactory = _ => 5080 };
         var data = new Option<DirectoryInfo?>("--data") { Description = "Folder that keeps the demo's data; without it they are removed at the end" };
-        speed.Validators.Add(r => { if (r.GetValue(speed) is not (>= 1 and <= 3600)) r.AddError("--speed: write a number from 1 to 3600."); });
+        // What is no number is refused by the parser itself; asking it for the value would throw.
+        speed.Validators.Add(r => { if (Typed(r) is not (null or >= 1 and <= 3600)) r.AddError("--speed: write a number from 1 to 3600."); });
         scenario.Validators.Add(r => { if (!Scenarios.Names.Contains(r.GetValue(scenario))) r.AddError($"--scenario: there is no '{r.GetValue(scenario)}'; write one of {string.Join(", ", Scenarios.Names)}."); });
-        port.Validators.Add(r => { if (r.GetValue(port) is not (>= 1 and <= 65535)) r.AddError("--port: write a number from 1 to 65535."); });
+        port.Validators.Add(r => { if (Typed(r) is not (null or >= 1 and <= 65535)) r.AddError("--port: write a number from 1 to 65535."); });
         var command = new Command("demo", "Runs the service with an invented, simulated studio: nothing to set up") { speed, scenario, seed, port, data };
         command.SetAction((parsed, stop) => Run(
             new DemoChoices(parsed.GetValue(speed), parsed.GetValue(scenario)!, parsed.GetValue(seed), parsed.GetValue(port), parsed.GetValue(data)?.FullName), clock, stop));
         return command;
     }
+
+    static double? Typed(OptionResult option) =>
+        option.Tokens.Count == 1 && double.TryParse(option.Tokens[0].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : null;
 
     static async Task<int> Run(DemoChoices choices, TimeProvider wall, CancellationToken stop)
     {

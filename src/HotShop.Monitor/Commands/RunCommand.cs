@@ -17,16 +17,10 @@ static class RunCommand
             PagesPort.Check(plan.Configuration.Http.Listen, "choose another under http.listen");
             await using var app = MonitorHost.Build(plan, new RunChoices(IsDemo: false, Speed: 1), clock, clock);
             await app.StartAsync(stop);
-            Console.WriteLine($"{plan.Configuration.Name}: pages at http://{plan.Configuration.Http.Listen}/, readings at {BrokerText(plan)}. Stop with Ctrl+C.");
+            Console.WriteLine($"{plan.Configuration.Name}: pages at http://{plan.Configuration.Http.Listen}/, readings at {MonitorHost.BrokerText(plan)}. Stop with Ctrl+C.");
             await app.WaitForShutdownAsync(stop);
             return CommandLine.Done;
         });
         return command;
     }
-
-    static string BrokerText(StudioPlan plan) => plan.Configuration.Broker switch
-    {
-        { Mode: "outside" } broker => $"the broker {broker.Host}:{broker.Port}",
-        var broker => $"mqtt://{broker.Listen}",
-    };
 }

@@ -1,6 +1,5 @@
 using HotShop.Monitor.Modes;
 using HotShop.Monitor.Wire;
-using HotShop.Physics.Thermometry;
 using NodaTime.Text;
 
 namespace HotShop.Monitor.Configuration;
@@ -24,7 +23,7 @@ static class ApplianceCheck
                 continue;
             }
             ModesOf(found, where, appliance);
-            Channels(found, where, appliance, kind);
+            ChannelCheck.Run(found, where, appliance);
             PotCheck(found, where, appliance);
             AlarmLimits(found, where, appliance, kind);
         }
@@ -46,46 +45,6 @@ static class ApplianceCheck
         }
     }
 
-    static void Channels(ProblemList found, string where, ApplianceOptions appliance, ApplianceKind kind)
-    {
-        var ids = new HashSet<string>(StringComparer.Ordinal);
-        for (var i = 0; i < appliance.Channels.Count; i++)
-        {
-            var channel = appliance.Channels[i];
-            var at = $"{where}.channels[{i}]";
-            ConfigurationCheck.Id(found, $"{at}.id", channel.Id);
-            if (channel.Id == "log") found.Add($"{at}.id", "'log' is kept for log entries", "choose another id");
-            if (!ids.Add(channel.Id)) found.Add($"{at}.id", $"'{channel.Id}' is there twice", "give every channel of an appliance an id of its own");
-            if (!Quantities.TryParse(channel.Quantity, out var quantity))
-                found.Add($"{at}.quantity", $"'{channel.Quantity}' is unknown", $"write one of {string.Join(", ", Quantities.Names)}");
-            else if (channel.Unit is { } unit && Ucum.ProblemWith(unit, quantity) is not null)
-                found.Add($"{at}.unit", $"'{unit}' is no unit of {channel.Quantity}", Ucum.Offer(quantity));
-            found.Range($"{at}.intervalSeconds", channel.IntervalSeconds, 0.1, 86_400);
-            if (channel.Reports is not ("periodic" or "on-change"))
-                found.Add($"{at}.reports", $"'{channel.Reports}' is unknown", "write periodic or on-change");
-            if (channel.CounterDigits is { } digits) found.Range($"{at}.counterDigits", digits, 3, 12);
-            if (channel.Thermocouple is { } type && !Enum.TryParse<ThermocoupleType>(type, out _))
-                found.Add($"{at}.thermocouple", $"'{type}' is no type", "write B, E, J, K, N, R, S or T");
-            if (channel.Thermocouple is not null && channel.ColdJunction is null)
-                found.Add($"{at}.coldJunction", "a thermocouple in mV needs the temperature of its terminals", "name the channel of this appliance that measures them");
-            if (channel.ColdJunction is { } junction && appliance.Channels.All(c => c.Id != junction))
-                found.Add($"{at}.coldJunction", $"there is no channel '{junction}' in this appliance", "name one that is there");
-            foreach (var (key, pointer) in new[] { ("valuePointer", channel.ValuePointer), ("timePointer", channel.TimePointer) })
-                if (pointer is not null && !Json.Pointer.JsonPointer.TryParse(pointer, out _))
-                    found.Add($"{at}.{key}", $"'{pointer}' is no JSON Pointer", "write one such as /sensors/0/t");
-            Plausible(found, $"{at}.plausibleLow", channel.PlausibleLow, quantity);
-            Plausible(found, $"{at}.plausibleHigh", channel.PlausibleHigh, quantity);
-        }
-    }
-
-    static void Plausible(ProblemList found, string where, string? text, Quantity quantity)
-    {
-        if (text is null) return;
-        var limit = Limit.Parse(text);
-        if (limit is null || (quantity is Quantity.Temperature or Quantity.Setpoint && limit.Celsius is null))
-            found.Add(where, $"'{text}' is no value with a unit", "write e.g. 1450 °C or 2640 °F");
-    }
-
     static void PotCheck(ProblemList found, string where, ApplianceOptions appliance)
     {
         if (appliance.Pot is not { } pot) return;
@@ -93,10 +52,14 @@ static class ApplianceCheck
         found.Range($"{where}.pot.heightCentimetres", pot.HeightCentimetres, 10, 150);
         if (pot.Shape is not ("cylinder" or "cone" or "rounded"))
             found.Add($"{where}.pot.shape", $"'{pot.Shape}' is unknown", "write cylinder, cone or rounded");
-        if (pot.Shape == "cone" && pot.BottomDiameterCentimetres is null)
-            found.Add($"{where}.pot.bottomDiameterCentimetres", "a cone needs its bottom", "write the inner diameter at the bottom");
-        if (pot.Shape == "rounded" && !(pot.CornerRadiusCentimetres > 0 && pot.CornerRadiusCentimetres <= pot.DiameterCentimetres / 2))
-            found.Add($"{where}.pot.cornerRadiusCentimetres", "a rounded pot needs the radius of its bottom edge", "write it, at most half the diameter");
+        if (pot.Shape == "cone" && pot.BottomDiameterCentimetres is not (>= 1 and <= 150))
+            found.Add($"{where}.pot.bottomDiameterCentimetres", "a cone needs its bottom", "write the inner diameter at the bottom, 1 to 150 cm");
+        if (pot.Shape == "rounded" && !(pot.CornerRadiusCentimetres > 0 && pot.CornerRadiusCentimetres <= Math.Min(pot.DiameterCentimetres / 2, pot.HeightCentimetres)))
+            found.Add($"{where}.pot.cornerRadiusCentimetres", "a rounded pot needs the radius of its bottom edge", "write it, at most half the diameter and no more than the height");
+        if (pot.GatherKilograms.Count == 0)
+            found.Add($"{where}.pot.gatherKilograms", "there is no size of gather", "name at least one with its mass in kg, or leave it out for the usual three");
+        if (pot.StartKilograms is { } start) found.Range($"{where}.pot.startKilograms", start, 0, 5000);
+        found.Range($"{where}.pot.heelKilograms", pot.HeelKilograms, 0, 1000);
         foreach (var (size, kilograms) in pot.GatherKilograms)
             found.Range($"{where}.pot.gatherKilograms.{size}", kilograms, 0.01, 20);
         found.Range($"{where}.pot.hoursToClear", pot.HoursToClear, 0, 72);

@@ -38,7 +38,7 @@ public static partial class ConfigurationCheck
 
     internal static void Endpoint(ProblemList found, string where, string text)
     {
-        if (!IPEndPoint.TryParse(text, out var endpoint) || !text.Contains(':', StringComparison.Ordinal) || endpoint.Port < 0)
+        if (!IPEndPoint.TryParse(text, out var endpoint) || !text.Contains(':', StringComparison.Ordinal) || (endpoint.AddressFamily == System.Net.Sockets.AddressFamily.InterNetworkV6 && !text.Contains("]:", StringComparison.Ordinal)))
             found.Add(where, $"'{text}' is no address with a port", "write one such as 127.0.0.1:5080 or 0.0.0.0:5080");
     }
 

@@ -1,10 +1,11 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.RegularExpressions;
 
 namespace HotShop.Monitor.Configuration;
 
 /// <summary>Reads <c>hotshop.json</c>: comments and trailing commas are fine, unknown keys are not.</summary>
-public static class ConfigurationFile
+public static partial class ConfigurationFile
 {
     public const string UsualName = "hotshop.json";
 
@@ -14,6 +15,8 @@ public static class ConfigurationFile
         AllowTrailingCommas = true,
         UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
         NumberHandling = JsonNumberHandling.Strict,
+        RespectNullableAnnotations = true,
+        AllowDuplicateProperties = false,
         WriteIndented = true,
     };
 
@@ -23,9 +26,21 @@ public static class ConfigurationFile
     {
         if (!File.Exists(path))
             throw new ConfigurationException([new(path, "no such file", "write one with 'hotshop init', or name another with --config FILE")]);
-        var configuration = Parse(File.ReadAllText(path), path);
+        var configuration = Parse(Text(path), path);
         var problems = ConfigurationCheck.Problems(configuration, path);
         return problems.Count == 0 ? configuration : throw new ConfigurationException(problems);
+    }
+
+    static string Text(string path)
+    {
+        try
+        {
+            return File.ReadAllText(path);
+        }
+        catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
+        {
+            throw new ConfigurationException([new(path, $"cannot be read ({wrong.Message})", "let the service's user read it")]);
+        }
     }
 
     /// <exception cref="ConfigurationException">The text is no JSON, or has a key or type the configuration does not know.</exception>
@@ -33,6 +48,7 @@ public static class ConfigurationFile
     {
         try
         {
+            NoHoles(text, path);
             return JsonSerializer.Deserialize<StudioConfiguration>(text.Replace("\"$schema\"", "\"schema\"", StringComparison.Ordinal), Json)
                 ?? throw new ConfigurationException([new(path, "the file holds only 'null'", "start from what 'hotshop init' writes")]);
         }
@@ -44,12 +60,54 @@ public static class ConfigurationFile
         }
     }
 
+    /// <summary>An empty place in a list is a slip that no type notices.</summary>
+    static void NoHoles(string text, string path)
+    {
+        using var document = JsonDocument.Parse(text, new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
+        var holes = Holes(document.RootElement, "").Select(where => new ConfigurationProblem($"{path}: {where}", "it is null", "take it out, or write what belongs there")).ToList();
+        if (holes.Count > 0) throw new ConfigurationException(holes);
+    }
+
+    static IEnumerable<string> Holes(JsonElement element, string at) => element.ValueKind switch
+    {
+        JsonValueKind.Object => element.EnumerateObject().SelectMany(p =>
+            p.Value.ValueKind == JsonValueKind.Null && at.EndsWith("alarms", StringComparison.Ordinal) ? [$"{at}.{p.Name}"] : Holes(p.Value, at.Length == 0 ? p.Name : $"{at}.{p.Name}")),
+        JsonValueKind.Array => element.EnumerateArray().SelectMany((e, i) => e.ValueKind == JsonValueKind.Null ? [$"{at}[{i}]"] : Holes(e, $"{at}[{i}]")),
+        _ => [],
+    };
+
+    [GeneratedRegex("^JSON deserialization for type '.*' was missing required properties including: (.*)$")]
+    private static partial Regex Missing();
+
+    [GeneratedRegex("^The JSON property '(.*)' could not be mapped to any .NET member contained in type .*$")]
+    private static partial Regex Unknown();
+
+    [GeneratedRegex("^The property or field '(.*)' on type .* doesn't allow setting null values.*$")]
+    private static partial Regex Null();
+
+    [GeneratedRegex("^Duplicate property '(.*)' encountered.*$")]
+    private static partial Regex Twice();
+
+    [GeneratedRegex("^The JSON value could not be converted to .*?(String|Double|Int32|Decimal|Boolean|List|Dictionary|[A-Za-z]+)(`.*)?$")]
+    private static partial Regex OtherType();
+
+    /// <summary>What the reader says, without the names of its types.</summary>
     static string Plain(string message)
     {
         var cut = message.IndexOf(" Path:", StringComparison.Ordinal);
-        var text = cut > 0 ? message[..cut] : message;
-        return text.Replace("The JSON property '", "unknown key '", StringComparison.Ordinal)
-            .Replace("' could not be mapped to any .NET member contained in type 'HotShop.Monitor.Configuration.", "' in ", StringComparison.Ordinal)
-            .TrimEnd('.', '\'');
+        var text = (cut > 0 ? message[..cut] : message).TrimEnd('.');
+        text = Missing().Replace(text, "missing: $1");
+        text = Unknown().Replace(text, "unknown key '$1'");
+        text = Null().Replace(text, "'$1' is null");
+        text = Twice().Replace(text, "'$1' is there twice");
+        return OtherType().Replace(text, m => "expected " + m.Groups[1].Value switch
+        {
+            "String" => "text in quotes",
+            "Double" or "Decimal" => "a number",
+            "Int32" => "a whole number",
+            "Boolean" => "true or false",
+            "List" => "a list in [ ]",
+            _ => "an object in { }",
+        });
     }
 }

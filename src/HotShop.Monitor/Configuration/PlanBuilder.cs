@@ -42,19 +42,13 @@ public static class PlanBuilder
             TimePointer = options.TimePointer,
             Interval = Duration.FromSeconds(options.IntervalSeconds),
             OnChangeOnly = options.Reports == "on-change",
-            PlausibleLow = Canonical(options.PlausibleLow, quantity) ?? low,
-            PlausibleHigh = Canonical(options.PlausibleHigh, quantity) ?? high,
+            PlausibleLow = PlausibleRange.Typed(options.PlausibleLow, quantity) ?? low,
+            PlausibleHigh = PlausibleRange.Typed(options.PlausibleHigh, quantity) ?? high,
             CubicMetresPerPulse = options.CubicMetresPerPulse,
             CounterDigits = options.CounterDigits,
             CounterMaximumPerHour = options.CounterMaximumPerHour,
             NameplateKilowatts = options.NameplateKilowatts,
         };
-    }
-
-    static double? Canonical(string? text, Quantity quantity)
-    {
-        if (text is null || Limit.Parse(text) is not { } limit) return null;
-        return quantity is Quantity.Temperature or Quantity.Setpoint ? limit.Celsius : limit.Value;
     }
 }
 

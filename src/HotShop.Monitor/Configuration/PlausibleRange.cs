@@ -26,6 +26,13 @@ public static class PlausibleRange
         _ => (double.NegativeInfinity, double.PositiveInfinity),
     };
 
+    /// <summary>A typed value in the quantity's canonical unit; null where it is none, or its unit belongs to something else.</summary>
+    public static double? Typed(string? text, Quantity quantity) =>
+        text is not null && Limit.Parse(text) is { } limit ? Typed(limit.Value, limit.Unit, quantity) : null;
+
+    public static double? Typed(double value, string unit, Quantity quantity) =>
+        Ucum.ToStored(value, unit, new ChannelPlan { Appliance = "", Name = "", Topic = "", Quantity = quantity }) is { Problem: null } stored ? stored.Value : null;
+
     /// <summary>Where an overheat limit may lie, in °C: above the work of the appliance, below what its lining stands.</summary>
     public static (double Low, double High) OfOverheatLimit(ApplianceKind kind) => kind switch
     {
