@@ -29,7 +29,7 @@ using Serilog.Events;
 namespace HotShop.Monitor;
 
 /// <summary>Puts the service together: the only place that knows all folders.</summary>
-public static class MonitorHost
+public static partial class MonitorHost
 {
     /// <param name="plan">Checked.</param>
     /// <param name="realClock">The wall's clock, for network time-outs and pages.</param>
@@ -78,6 +78,7 @@ public static class MonitorHost
         app.UseResponseCompression();
         app.UseAccess();
         Map(app);
+        app.Lifetime.ApplicationStarted.Register(() => Started(app.Logger, typeof(MonitorHost).Assembly.GetName().Version!.ToString(3), store.Path, BrokerText(plan), string.Join(", ", app.Urls)));
         return app;
     }
 
@@ -137,4 +138,14 @@ public static class MonitorHost
         .WriteTo.Console(outputTemplate: "{Timestamp:HH:mm:ss} {Level:u3} {Message:lj}{NewLine}{Exception}", formatProvider: CultureInfo.InvariantCulture)
         .WriteTo.File(Path.Combine(plan.DataDirectory, "logs", "hotshop-.log"), formatProvider: CultureInfo.InvariantCulture,
             rollingInterval: RollingInterval.Day, retainedFileCountLimit: 31, fileSizeLimitBytes: 20 << 20, rollOnFileSizeLimit: true));
+
+    /// <summary>Where readings come in.</summary>
+    internal static string BrokerText(StudioPlan plan) => plan.Configuration.Broker switch
+    {
+        { Mode: "outside" } broker => $"the broker {broker.Host}:{broker.Port}",
+        var broker => $"mqtt://{broker.Listen}",
+    };
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "hotshop {Version} started: store {Store}, readings at {Broker}, pages at {Pages}")]
+    private static partial void Started(Microsoft.Extensions.Logging.ILogger log, string version, string store, string broker, string pages);
 }

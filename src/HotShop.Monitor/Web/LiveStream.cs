@@ -21,16 +21,24 @@ sealed class LiveStream(LiveFeed feed, StudioPlan plan, IHostApplicationLifetime
         var newest = new Dictionary<(string, string), LiveEvent>();
         using var timer = new PeriodicTimer(Pace, realClock);
         var quiet = TimeSpan.Zero;
-        yield return new SseItem<object>(new { site = plan.Site }, "hello");
-        while (await Next(timer, until.Token))
+        try
         {
-            newest.Clear();
-            while (changes.TryRead(out var change)) newest[(change.Kind, change.Key)] = change;
-            quiet = newest.Count > 0 ? TimeSpan.Zero : quiet + Pace;
-            foreach (var kind in newest.Values.GroupBy(c => c.Kind)) yield return new SseItem<object>(kind.Select(c => Answer(c.Content)).ToArray(), kind.Key);
-            if (quiet < Heartbeat) continue;
-            quiet = TimeSpan.Zero;
-            yield return new SseItem<object>(new { }, "heartbeat");
+            yield return new SseItem<object>(new { site = plan.Site }, "hello");
+            while (await Next(timer, until.Token))
+            {
+                newest.Clear();
+                while (changes.TryRead(out var change)) newest[(change.Kind, change.Key)] = change;
+                quiet = newest.Count > 0 ? TimeSpan.Zero : quiet + Pace;
+                foreach (var kind in newest.Values.GroupBy(c => c.Kind)) yield return new SseItem<object>(kind.Select(c => Answer(c.Content)).ToArray(), kind.Key);
+                if (quiet < Heartbeat) continue;
+                quiet = TimeSpan.Zero;
+                yield return new SseItem<object>(new { }, "heartbeat");
+            }
+        }
+        finally
+        {
+            // Also when the tab is torn away in the middle of an answer: what it subscribed to must not stay.
+            await until.CancelAsync();
         }
     }
 
