@@ -62,7 +62,7 @@ public static partial class MonitorHost
         services.AddSingleton(LoopPace.ForSpeed(run.Speed));
         AddData(services);
         AddWeb(services, realClock);
-        services.AddAnnealing().AddAlarms();
+        services.AddAnnealing().AddAlarms(run.Speed);
         services.AddNotifications(plan, realClock);
         services.AddAccess(new AccessOptions(plan.DataDirectory, plan.Configuration.Http, IsOpen: run.IsDemo), realClock);
         services.AddCalendarJobs(plan, clock);

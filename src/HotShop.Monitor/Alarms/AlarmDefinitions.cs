@@ -13,12 +13,12 @@ internal static class AlarmDefinitions
 
     static readonly string[] ServiceParts = [HealthBoard.Broker, HealthBoard.Store, HealthBoard.Disk, HealthBoard.Clock, HealthBoard.Outbox];
 
-    public static IReadOnlyList<AlarmDefinition> Of(StudioPlan plan)
+    public static IReadOnlyList<AlarmDefinition> Of(StudioPlan plan, AlarmPace pace)
     {
         var mains = plan.Appliances.SelectMany(a => a.Channels.Where(c => c.Quantity == Quantity.Mains && IsOn(a, AlarmKinds.MainsLost))
             .Select(c => $"{a.Id}.{AlarmKinds.MainsLost}.{c.Name}")).ToList();
         var all = ServiceParts.Select(Trouble).ToList();
-        foreach (var appliance in plan.Appliances) all.AddRange(OfAppliance(appliance, mains));
+        foreach (var appliance in plan.Appliances) all.AddRange(OfAppliance(appliance, mains, pace));
         return all;
     }
 
@@ -34,7 +34,7 @@ internal static class AlarmDefinitions
         };
     }
 
-    static IEnumerable<AlarmDefinition> OfAppliance(AppliancePlan appliance, IReadOnlyList<string> mains)
+    static IEnumerable<AlarmDefinition> OfAppliance(AppliancePlan appliance, IReadOnlyList<string> mains, AlarmPace pace)
     {
         var junctions = appliance.Channels.Select(c => c.ColdJunction).ToHashSet();
         var hasFlame = appliance.Channel(Quantity.Flame) is not null;
@@ -52,7 +52,7 @@ internal static class AlarmDefinitions
             yield return falling;
         if (HotTemperature(appliance) is not null && One(appliance, AlarmKinds.AnnealerDrift, null) is { } drift)
             yield return drift with { Causes = mains };
-        foreach (var silent in Silent(appliance, mains)) yield return silent;
+        foreach (var silent in Silent(appliance, mains, pace)) yield return silent;
     }
 
     static IEnumerable<string> OfChannel(AppliancePlan appliance, ChannelPlan channel, bool isJunction) => channel.Quantity switch
@@ -81,14 +81,14 @@ internal static class AlarmDefinitions
     }
 
     /// <summary>A silent device is one cause: the most urgent of its channels calls, the others only show. A setpoint may stop when its programme ends.</summary>
-    static IEnumerable<AlarmDefinition> Silent(AppliancePlan appliance, IReadOnlyList<string> mains)
+    static IEnumerable<AlarmDefinition> Silent(AppliancePlan appliance, IReadOnlyList<string> mains, AlarmPace pace)
     {
         var causes = new List<string>([.. mains, $"{ServiceId}.{AlarmKinds.ServiceTrouble}.{HealthBoard.Broker}"]);
         foreach (var channel in appliance.Channels.Where(c => c.Quantity != Quantity.Setpoint).OrderBy(c => SilentPriority(appliance.Kind, c.Quantity)))
         {
             if (One(appliance, AlarmKinds.Silent, channel) is not { } definition) continue;
             var usual = channel.OnChangeOnly ? AlarmDefaults.SilentOnChangeSeconds
-                : Math.Max(AlarmDefaults.SilentIntervals * channel.Interval.TotalSeconds, AlarmDefaults.SilentAtLeastSeconds);
+                : Math.Max(AlarmDefaults.SilentIntervals * channel.Interval.TotalSeconds, pace.LeastSilence.TotalSeconds);
             var isTyped = appliance.Options.Alarms.TryGetValue(AlarmKinds.Silent, out var options);
             yield return definition with
             {

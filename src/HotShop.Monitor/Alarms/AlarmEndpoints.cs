@@ -14,8 +14,9 @@ static class AlarmEndpoints
     const int LongestName = 80;
 
     /// <summary>Needs in the container: plan, store reader and writer, latest readings, modes, curves, health board, live feed and the service's clock.</summary>
-    public static IServiceCollection AddAlarms(this IServiceCollection services) => services
-        .AddSingleton<AlarmEngine>().AddSingleton<AlarmMemoryLoad>().AddSingleton<Surroundings>().AddSingleton<AlarmHistory>().AddSingleton<AlarmDesk>()
+    /// <param name="speed">Seconds of the service's clock per real second; 1 outside demos.</param>
+    public static IServiceCollection AddAlarms(this IServiceCollection services, double speed = 1) => services
+        .AddSingleton(AlarmPace.ForSpeed(speed)).AddSingleton<AlarmEngine>().AddSingleton<AlarmMemoryLoad>().AddSingleton<Surroundings>().AddSingleton<AlarmHistory>().AddSingleton<AlarmDesk>()
         .AddSingleton<IAlarmDesk>(s => s.GetRequiredService<AlarmDesk>())
         .AddSingleton<IReadingStage>(s => s.GetRequiredService<AlarmDesk>())
         .AddSingleton<ITickStage>(s => s.GetRequiredService<AlarmDesk>());

@@ -6,7 +6,7 @@ namespace HotShop.Monitor.Tests.Alarms;
 
 public class AlarmDefinitionsTests
 {
-    static IEnumerable<string> Ids(string appliance) => AlarmDefinitions.Of(TestStudio.Plan).Where(d => d.Appliance == appliance && d.Kind != AlarmKinds.Silent).Select(d => d.Id).Order();
+    static IEnumerable<string> Ids(string appliance) => AlarmDefinitions.Of(TestStudio.Plan, AlarmPace.Real).Where(d => d.Appliance == appliance && d.Kind != AlarmKinds.Silent).Select(d => d.Id).Order();
 
     [Fact] public void Each_appliance_has_the_alarms_its_sensors_allow()
     {
@@ -19,11 +19,11 @@ public class AlarmDefinitionsTests
     }
 
     [Fact] public void The_terminals_of_a_thermocouple_are_no_furnace() =>
-        Assert.DoesNotContain(AlarmDefinitions.Of(TestStudio.Plan), d => d.Kind == AlarmKinds.Overheat && d.Channel == "terminal");
+        Assert.DoesNotContain(AlarmDefinitions.Of(TestStudio.Plan, AlarmPace.Real), d => d.Kind == AlarmKinds.Overheat && d.Channel == "terminal");
 
     [Fact] public void No_two_alarms_share_an_id()
     {
-        var ids = AlarmDefinitions.Of(TestStudio.Plan).Select(d => d.Id).ToList();
+        var ids = AlarmDefinitions.Of(TestStudio.Plan, AlarmPace.Real).Select(d => d.Id).ToList();
         Assert.Equal(ids.Count, ids.Distinct().Count());
     }
 

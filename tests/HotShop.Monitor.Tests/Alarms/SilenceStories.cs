@@ -53,7 +53,24 @@ public class SilenceStories
         var story = new Story().Silent("furnace-1/crown").Downtime(Duration.FromHours(1)).Seconds(60);
         Assert.Empty(story.Raised);
         var raised = story.Seconds(20).Only(AlarmChange.Raised).Occurrence;
-        Assert.Equal("Furnace 1 crown has sent nothing since the service started (an interval and 60 s were allowed)", raised.Words.Sentence);
+        Assert.Equal("Furnace 1 crown has sent nothing since the service started (70 s allowed after a start)", raised.Words.Sentence);
+    }
+
+    [Fact] public void A_computer_that_slept_gives_every_channel_its_grace_again()
+    {
+        var story = new Story();
+        var asleep = story.Now + Duration.FromHours(6);
+        story.Do(new AlarmEvent.Tick(asleep)).Do(new AlarmEvent.Tick(asleep + Duration.FromSeconds(60)));
+        Assert.Empty(story.Raised);
+        Assert.Contains("furnace-1.silent.crown", story.Do(new AlarmEvent.Tick(asleep + Duration.FromSeconds(71))).Raised);
+    }
+
+    [Fact] public void In_a_fast_demo_a_few_real_seconds_are_no_silence()
+    {
+        var pace = AlarmPace.ForSpeed(600);
+        Assert.Equal(Duration.FromMinutes(50), pace.LeastSilence);
+        Assert.All(AlarmDefinitions.Of(TestStudio.Plan, pace).Where(d => d is { Kind: "silent", Channel: not ("door" or "burner-fault") }), d => Assert.Equal(3000, d.Limit));
+        Assert.Equal(Duration.FromSeconds(60), AlarmPace.Real.LeastSilence);
     }
 
     [Fact] public void A_restart_makes_no_silence_where_everything_still_speaks() =>

@@ -61,7 +61,7 @@ sealed class SimulatedNight
     {
         for (var end = studio.Now + span; studio.Now < end;)
         {
-            foreach (var message in studio.Advance(studio.Now + Duration.FromMinutes(1))) Take(message);
+            foreach (var message in studio.Advance(studio.Now + Duration.FromSeconds(30))) Take(message);
             Do(new AlarmEvent.Tick(studio.Now));
         }
         return this;

@@ -13,8 +13,8 @@ public class WordingTests
 
     static IEnumerable<(AlarmDefinition Definition, AlarmWords Words)> All()
     {
-        string?[] details = [null, Say.SinceStart, "1820 °C", Say.Flow(123.4), Say.Temperature(495), "the disk is full: " + new string('x', 300)];
-        foreach (var definition in AlarmDefinitions.Of(TestStudio.Plan))
+        string?[] details = [null, Say.SinceStart + "70 s", "1820 °C", Say.Flow(123.4), Say.Temperature(495), "the disk is full: " + new string('x', 300)];
+        foreach (var definition in AlarmDefinitions.Of(TestStudio.Plan, AlarmPace.Real))
             foreach (var detail in details)
                 yield return (definition, Wording.Of(definition, new Finding(Verdict.Wrong, -1234.5, Detail: detail), Story.Start, Berlin));
     }

@@ -15,18 +15,20 @@ internal readonly record struct Stepped(StudioMemory Memory, IReadOnlyList<Alarm
 /// <summary>All alarms of a studio as one function: (memory, event) to (memory, transitions). Live, in a replay and in a test the same.</summary>
 internal sealed class AlarmEngine
 {
+    readonly AlarmPace pace;
     readonly Watch[] watches;
     readonly Dictionary<string, int> channels;
     readonly int[][] byChannel;
     readonly int[] byClock;
     readonly ILookup<string, int> byAppliance;
 
-    public AlarmEngine(StudioPlan plan)
+    public AlarmEngine(StudioPlan plan, AlarmPace? pace = null)
     {
+        this.pace = pace ?? AlarmPace.Real;
         Channels = [.. plan.Appliances.SelectMany(a => a.Channels)];
         channels = Channels.Select((c, i) => (c.Id, i)).ToDictionary(c => c.Id, c => c.i);
-        var rules = new Rules(plan, Channels);
-        Definitions = AlarmDefinitions.Of(plan);
+        var rules = new Rules(plan, Channels, this.pace);
+        Definitions = AlarmDefinitions.Of(plan, this.pace);
         var index = Definitions.Select((d, i) => (d.Id, i)).ToDictionary(d => d.Id, d => d.i);
         watches = [.. Definitions.Select(d => new Watch(rules.Of(d), [.. d.Causes.Where(index.ContainsKey).Select(c => index[c])], plan.Zone))];
         byChannel = [.. Channels.Select((_, c) => Where(w => w.Rule.Inputs.Any(i => i.Index == c)))];
@@ -50,7 +52,7 @@ internal sealed class AlarmEngine
         memory = happened switch
         {
             AlarmEvent.Sample sample => Hear(memory, sample, ref transitions),
-            AlarmEvent.Tick tick => Look(memory, byClock, tick.Now, isEvidence: true, ref transitions),
+            AlarmEvent.Tick tick => Look(Awake(memory, tick.Now), byClock, tick.Now, isEvidence: true, ref transitions),
             AlarmEvent.ModeSet set => Look(memory with { Modes = memory.Modes.SetItem(set.Appliance, set.Mode) }, byAppliance[set.Appliance], set.Now, isEvidence: false, ref transitions),
             AlarmEvent.CurveSet { Curve: { } curve } set => memory with { Curves = memory.Curves.SetItem(set.Appliance, curve) },
             AlarmEvent.CurveSet set => memory with { Curves = memory.Curves.Remove(set.Appliance) },
@@ -71,6 +73,10 @@ internal sealed class AlarmEngine
             yield return occurrence with { IsUnverified = alarm.State.IsActive() && watches[w].Rule.Inputs.Any(i => situation.Fresh(i) is null) };
         }
     }
+
+    /// <summary>A clock that has jumped, because the computer slept or was too busy, begins to listen anew.</summary>
+    StudioMemory Awake(StudioMemory memory, Instant now) =>
+        memory.LastTick is { } last && now - last > pace.HeldUp ? memory with { StartedAt = now.Whole(), LastTick = now } : memory with { LastTick = now };
 
     StudioMemory Hear(StudioMemory memory, AlarmEvent.Sample sample, ref List<AlarmTransition>? transitions)
     {

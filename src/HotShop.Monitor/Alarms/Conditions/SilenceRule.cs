@@ -5,14 +5,12 @@ using NodaTime;
 namespace HotShop.Monitor.Alarms.Conditions;
 
 /// <summary>
-/// No usable live reading for too long, by the clock of arrivals. What the service could not hear while it was down is no silence:
-/// after a start a channel has one interval and a minute of grace.
+/// No usable live reading for too long, by the clock of arrivals. What the service could not hear while it was down, or stood still, is no silence:
+/// from then on a channel has one interval and a minute of grace.
 /// </summary>
-internal sealed class SilenceRule(AlarmDefinition definition, Input channel, bool rests) : Rule(definition)
+internal sealed class SilenceRule(AlarmDefinition definition, Input channel, bool rests, Duration startGrace) : Rule(definition)
 {
-    static readonly Duration Minute = Duration.FromSeconds(60);
-
-    readonly Duration limit = Duration.FromSeconds(definition.Limit!.Value);
+    readonly Duration limit = Duration.FromSeconds(definition.Limit!.Value), grace = channel.Plan.Interval + startGrace;
 
     /// <summary>None: a sample has the device's time, silence runs on the clock of arrivals.</summary>
     public override IReadOnlyList<Input> Inputs { get; } = [];
@@ -29,7 +27,7 @@ internal sealed class SilenceRule(AlarmDefinition definition, Input channel, boo
         var (since, deadline) = Deadline(now, heard, memory.NotBefore);
         if (now.At < deadline) return new Finding(Verdict.Fine, (now.At - since).TotalSeconds);
         var detail = heard.Unusable is { } value && heard.HeardArrival > since ? Say.Unusable(value, channel.Plan.Quantity)
-            : heard.GoodArrival is null || heard.GoodArrival < now.StartedAt ? Say.SinceStart
+            : heard.GoodArrival is null || heard.GoodArrival < now.StartedAt ? Say.SinceStart + Say.Seconds(grace.TotalSeconds)
             : null;
         return new Finding(Verdict.Wrong, (now.At - since).TotalSeconds, Start: since, OnDelay: Duration.Zero, Detail: detail);
     }
@@ -39,8 +37,8 @@ internal sealed class SilenceRule(AlarmDefinition definition, Input channel, boo
         var since = heard.GoodArrival ?? now.StartedAt;
         var deadline = since + limit;
         if (since <= now.StartedAt && heard.GoodArrival is not null || !channel.Plan.OnChangeOnly)
-            deadline = Instant.Max(deadline, now.StartedAt + channel.Plan.Interval + Minute);
-        if (notBefore is { } released && released > since) (since, deadline) = (released, Instant.Max(deadline, released + channel.Plan.Interval + Minute));
+            deadline = Instant.Max(deadline, now.StartedAt + grace);
+        if (notBefore is { } released && released > since) (since, deadline) = (released, Instant.Max(deadline, released + grace));
         return (since, deadline);
     }
 }

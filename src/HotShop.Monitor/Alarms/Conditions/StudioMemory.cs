@@ -38,10 +38,12 @@ internal sealed record AlarmMemory(AlarmState State, Timing Timing, RuleMemory R
 }
 
 /// <summary>Everything the alarms remember. Never changed in place: going back is keeping the older one.</summary>
+/// <param name="StartedAt">Since when the service has listened without a break.</param>
 internal sealed record StudioMemory(
     Instant StartedAt,
     ImmutableArray<ChannelMemory> Channels,
     ImmutableArray<AlarmMemory> Alarms,
     ImmutableDictionary<string, ModeInForce> Modes,
     ImmutableDictionary<string, PartHealth> Parts,
-    ImmutableDictionary<string, AnnealingCurve> Curves);
+    ImmutableDictionary<string, AnnealingCurve> Curves,
+    Instant? LastTick = null);

@@ -7,7 +7,7 @@ namespace HotShop.Monitor.Alarms.Words;
 /// <summary>Quantities in words, both for people who think in °C and those who think in °F.</summary>
 internal static class Say
 {
-    public const string SinceStart = "since the service started", OpenCircuit = "the circuit of its thermocouple looks open";
+    public const string SinceStart = "since the service started: ", OpenCircuit = "the circuit of its thermocouple looks open";
 
     public static string Temperature(double celsius) => Text($"{Rounded(celsius):0} °C ({Rounded(celsius * 1.8 + 32):0} °F)");
 

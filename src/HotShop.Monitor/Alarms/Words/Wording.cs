@@ -68,7 +68,8 @@ internal static class Wording
     static string Silent(string what, string channel, string? detail, double limitSeconds) => detail switch
     {
         null => $"{what} {channel} has sent nothing for more than {Say.Seconds(limitSeconds)}",
-        Say.SinceStart => $"{what} {channel} has sent nothing since the service started (an interval and 60 s were allowed)",
+        _ when detail.StartsWith(Say.SinceStart, StringComparison.Ordinal) =>
+            $"{what} {channel} has sent nothing since the service started ({detail[Say.SinceStart.Length..]} allowed after a start)",
         Say.OpenCircuit => $"{what} {channel} has sent nothing usable for more than {Say.Seconds(limitSeconds)}: {detail}",
         _ => $"{what} {channel} has sent nothing usable for more than {Say.Seconds(limitSeconds)}: last {detail}, which it cannot be",
     };
