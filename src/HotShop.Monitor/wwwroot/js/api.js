@@ -9,7 +9,7 @@ async function call(address, options) {
   try { response = await fetch(address, { credentials: 'same-origin', ...options }); }
   catch { throw new CutOff('The service cannot be reached from here.'); }
   if (response.status === 401) {
-    location.assign(`/sign-in?back=${encodeURIComponent(location.pathname + location.search)}`);
+    location.assign(`/signin?returnUrl=${encodeURIComponent(location.pathname + location.search)}`);
     throw new Refused(401, 'Sign in first.');
   }
   const type = response.headers.get('content-type') ?? '';

@@ -21,7 +21,8 @@ async function costOf(fromMs) {
   await Promise.all(payers().map(async appliance => {
     const query = new URLSearchParams({ appliance: appliance.appliance, from: new Date(fromMs).toISOString(), to: new Date(now()).toISOString(), step: 'hour' });
     const rows = await get(`/api/fuel?${query}`);
-    for (const row of rows) if (row.costAmount !== null && row.costAmount !== undefined) sum = (sum ?? 0) + row.costAmount;
+    // An hour of which nothing is known is no free hour.
+    for (const row of rows) if (row.costAmount !== null && row.costAmount !== undefined && (row.measuredShare > 0 || row.estimatedEnergyKwh > 0)) sum = (sum ?? 0) + row.costAmount;
   }));
   return sum;
 }

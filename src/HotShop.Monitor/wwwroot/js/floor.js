@@ -196,7 +196,7 @@ function drawPhone() {
     strip.classList.toggle('without', !laneHas(appliance));
     const old = li.querySelector('.lane-mark');
     old?.remove();
-    if (alarm) { const m = troubleMark(alarm.priority, 24); m.classList.add('lane-mark'); m.style.left = `${Math.max(.035, Math.min(1, (Date.parse(alarm.since) - from) / (to - from))) * 100}%`; li.append(m); }
+    if (alarm && laneHas(appliance)) { const m = troubleMark(alarm.priority, 24); m.classList.add('lane-mark'); m.style.left = `${Math.max(.035, Math.min(1, (Date.parse(alarm.since) - from) / (to - from))) * 100}%`; li.append(m); }
   }
   columns.get('house').li.style.order = '99';
   id('phone-hours').style.order = '98';

@@ -48,7 +48,7 @@ export function drawRoom(svg, { width, height, places, pots, houseLeft }) {
     points.set(appliance.id, { hot: px(drawn.at.hot), ring: drawn.ring * fits });
     return { appliance, drawn, feed: px(drawn.at.feed), x };
   });
-  pipes(g, pieces, houseLeft, height, k);
+  pipes(g, pieces, { houseLeft, width, height, k });
   for (const p of pieces) g.append(p.drawn.node);
   g.append(line(0, floor, width, floor, 'floor-line'));
   svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
@@ -58,7 +58,7 @@ export function drawRoom(svg, { width, height, places, pots, houseLeft }) {
 
 const PIXELS_PER_FLOW = 1.5;
 
-function pipes(g, pieces, houseLeft, height, k) {
+function pipes(g, pieces, { houseLeft, width, height, k }) {
   const fed = pieces.map(p => ({ ...p, gas: channelOf(p.appliance, 'gas-flow'), power: channelOf(p.appliance, 'power') ?? channelOf(p.appliance, 'relay') }));
   const gas = fed.filter(p => p.gas), flowOf = p => p.gas && !isOld(p.gas) ? Math.max(0, p.gas.value) : 0;
   const total = gasOf(), thick = flow => Math.min(22, 1 + flow * PIXELS_PER_FLOW * Math.max(.7, k));
@@ -83,7 +83,8 @@ function pipes(g, pieces, houseLeft, height, k) {
     g.append(path(`M${from},${y}H${Math.max(...electric.map(p => p.feed[0]))}`, 'cable'));
     for (const p of electric) {
       g.append(line(p.feed[0], y, p.feed[0], p.feed[1], 'cable'));
-      g.append(text(p.feed[0] + 8, y + 20, isOld(p.power) ? 'power not known' : figure(p.power.quantity, p.power.value).text, 'dim pipe-words'));
+      const edge = p.feed[0] > width - 110;
+      g.append(text(p.feed[0] + (edge ? -8 : 8), y + 20, isOld(p.power) ? 'power not known' : figure(p.power.quantity, p.power.value).text, 'dim pipe-words', null, edge ? 'end' : 'start'));
     }
   }
   return total;

@@ -82,6 +82,7 @@ export function gasOf() {
   }
   const flows = fires().map(a => channelOf(a, 'gas-flow')).filter(Boolean);
   if (!flows.length) return null;
+  if (flows.every(isOld)) return { name: 'Gas', unit: '', number: '–', first: 'not known', second: lastAt(flows[0]), old: true, off: false, value: null };
   const sum = flows.filter(c => !isOld(c)).reduce((s, c) => s + c.value, 0), silent = flows.filter(isOld).length, f = figure('gas-flow', sum);
   return { name: 'Gas', unit: f.unit, number: f.number, first: f.other, second: silent ? `without ${silent} silent` : 'sum of the fires', old: false, off: false, value: sum };
 }

@@ -53,6 +53,7 @@ export function drawStrip(svg, { width, height, backHours, aheadHours, alarms, e
     g.append(drawn.node, line(left, y + h, width, y + h, 'hair', { opacity: .6 }));
     g.append(text(0, y + h / 2 + size * .35, appliance.name, trouble ? '' : 'dim', size));
     for (const [a, b] of drawn.gaps) if (b - a > HOUR / 3) tags.push({ x: X(a) - 6, y: y + (words > 8 ? size * .9 : h / 2 + size * .35), words: b >= nowMs ? `silent since ${when(a)}` : `no reading ${span(b - a)}`, anchor: 'end' });
+    if (!pastOf(appliance).hot.length) tags.push({ x: left + 8, y: y + h / 2 + size * .35, words: hotChannel(appliance) ? 'no reading yet' : 'no thermometer', anchor: 'start' });
     if (drawn.firstMs) tags.push({ x: X(drawn.firstMs) - 6, y: y + h / 2 + size * .35, words: `no reading before ${when(drawn.firstMs)}`, anchor: 'end' });
     if (appliance.kind === 'furnace') tags.push(...furnaceMarks(g, appliance, { X, y, from, to, nowMs, size, entries, pot: pots.get(appliance.id), onStory }));
     if (appliance.kind === 'annealer') tags.push(...annealerTag(appliance, { y, h, size, width, to, X }));
