@@ -46,12 +46,13 @@ public partial class GeneratedPayloadTests
         {
             var (channel, _) = GeneratedRow.Source(random);
             var whole = Encoding.UTF8.GetBytes($"[{string.Join(',', Enumerable.Range(0, random.Next(1, 6)).Select(_ => GeneratedRow.Fine(random, channel).Json))}]");
-            byte[] broken = random.Next(6) switch
+            byte[] broken = random.Next(7) switch
             {
                 0 => whole[..random.Next(1, whole.Length)],
                 1 => [.. whole, .. "]"u8],
                 2 => [.. whole[..^1], .. ",]"u8],
                 3 => [.. whole[..5], 0xFF, .. whole[5..]],
+                5 => [.. "[{\"value\":1,"u8, .. whole[2..]],     // a key twice: the whole payload is doubtful
                 4 => [.. Encoding.UTF8.GetBytes(new string('[', random.Next(33, 20_000))), .. whole],
                 _ => [.. whole, .. Encoding.UTF8.GetBytes(new string(' ', MessageReader.LargestPayloadBytes))],
             };
