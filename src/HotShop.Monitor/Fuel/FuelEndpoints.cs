@@ -1,3 +1,4 @@
+using System.Security.Claims;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Http;
 using NodaTime;
@@ -13,7 +14,7 @@ public sealed record FuelAnswer(
 static class FuelEndpoints
 {
     public static void MapFuel(this IEndpointRouteBuilder app) =>
-        app.MapGet("/api/fuel", (string? appliance, string? from, string? to, string? step, StudioPlan plan, FuelBook fuel, TimeProvider clock) =>
+        app.MapGet("/api/fuel", (string? appliance, string? from, string? to, string? step, StudioPlan plan, FuelBook fuel, TimeProvider clock, ClaimsPrincipal visitor) =>
         {
             var one = Ask.Appliance(plan, appliance);
             var now = clock.GetUtcNow().ToInstant();
@@ -25,8 +26,10 @@ static class FuelEndpoints
                 "month" => FuelStep.Month,
                 _ => throw new BadHttpRequestException($"'step' is '{step}': write hour, day or month"),
             };
-            return fuel.Use(one, start, end, chosen, now).Select(u => Answer(u, plan.Configuration.Currency));
-        }).WithName("fuel").WithSummary("Energy, gas, cost and carbon dioxide by hour, day or month of the studio's zone");
+            // A paired screen hangs on the wall for everybody: energy yes, money no.
+            var showsMoney = visitor.IsInRole("Owner");
+            return fuel.Use(one, start, end, chosen, now).Select(u => Answer(showsMoney ? u : u with { Cost = null }, plan.Configuration.Currency));
+        }).WithName("fuel").WithSummary("Energy, gas, cost (for the owner) and carbon dioxide by hour, day or month of the studio's zone");
 
     internal static FuelAnswer Answer(FuelUse use, string currency) => new(
         use.From, use.To, use.EnergyKilowattHours, use.EstimatedKilowattHours, use.BaseCubicMetres, use.Cost, currency,
