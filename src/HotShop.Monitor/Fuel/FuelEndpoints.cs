@@ -26,12 +26,11 @@ static class FuelEndpoints
                 "month" => FuelStep.Month,
                 _ => throw new BadHttpRequestException($"'step' is '{step}': write hour, day or month"),
             };
-            // A paired screen hangs on the wall for everybody: energy yes, money no.
-            var showsMoney = visitor.IsInRole("Owner");
-            return fuel.Use(one, start, end, chosen, now).Select(u => Answer(showsMoney ? u : u with { Cost = null }, plan.Configuration.Currency));
+            return fuel.Use(one, start, end, chosen, now).Select(u => Answer(u, plan.Configuration.Currency, visitor));
         }).WithName("fuel").WithSummary("Energy, gas, cost (for the owner) and carbon dioxide by hour, day or month of the studio's zone");
 
-    internal static FuelAnswer Answer(FuelUse use, string currency) => new(
-        use.From, use.To, use.EnergyKilowattHours, use.EstimatedKilowattHours, use.BaseCubicMetres, use.Cost, currency,
+    /// <summary>A paired screen hangs on the wall for everybody: it gets the energy, the owner the money too.</summary>
+    internal static FuelAnswer Answer(FuelUse use, string currency, ClaimsPrincipal visitor) => new(
+        use.From, use.To, use.EnergyKilowattHours, use.EstimatedKilowattHours, use.BaseCubicMetres, visitor.IsInRole("Owner") ? use.Cost : null, currency,
         use.CarbonDioxideKilograms, use.MeasuredShare, use.Resets);
 }
