@@ -15,7 +15,7 @@ namespace HotShop.Monitor.Loop;
 public sealed record DerivedValue(string Id, string Appliance, string Name, double Value, string Unit, Instant At, double? Uncertainty);
 
 /// <summary>Once a minute of the service's clock: glass in the pots and energy of the hour and the day, to the open pages and to MQTT.</summary>
-sealed partial class DerivedLoop(StudioPlan plan, PotBook pots, FuelBook fuel, LiveFeed live, MqttOut mqtt, TimeProvider clock, LoopPace pace, ILogger<DerivedLoop> log) : BackgroundService
+sealed partial class DerivedLoop(StudioPlan plan, PotBook pots, FuelBook fuel, IAlarmDesk alarms, LiveFeed live, MqttOut mqtt, TimeProvider clock, LoopPace pace, ILogger<DerivedLoop> log) : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stopping)
     {
@@ -25,6 +25,8 @@ sealed partial class DerivedLoop(StudioPlan plan, PotBook pots, FuelBook fuel, L
             try
             {
                 foreach (var value in Values(clock.GetUtcNow().ToInstant())) Send(value);
+                // A broker that was restarted, or a service that was, knows the standing alarms again within a minute.
+                foreach (var occurrence in alarms.Current) AlarmNews.Tell(mqtt, occurrence);
             }
             catch (Exception failure) when (failure is StoreException or Microsoft.Data.Sqlite.SqliteException)
             {
@@ -63,16 +65,20 @@ sealed partial class DerivedLoop(StudioPlan plan, PotBook pots, FuelBook fuel, L
     private partial void PutOff(Exception failure);
 }
 
-/// <summary>Tells the open pages and MQTT of every change of an alarm, once it is stored.</summary>
+/// <summary>Tells MQTT of every change of an alarm, once it is stored. The pages hear of it from the alarms themselves.</summary>
 /// <param name="mqtt">Made when first needed: the broker hands readings to the alarms, and the alarms hand news to the broker.</param>
-sealed class AlarmNews(LiveFeed live, Lazy<MqttOut> mqtt) : ITransitionStage
+sealed class AlarmNews(Lazy<MqttOut> mqtt) : ITransitionStage
 {
-    public void React(IReadOnlyList<AlarmTransition> transitions, WriteScope scope) => scope.OnCommit(() =>
+    public void React(IReadOnlyList<AlarmTransition> transitions, WriteScope scope)
     {
-        foreach (var (occurrence, change, at, who) in transitions)
+        // Asked for here, not after the commit: nothing may fail there.
+        var outward = mqtt.Value;
+        scope.OnCommit(() =>
         {
-            live.Publish(new LiveEvent("alarm", occurrence.Id, new { occurrence = occurrence.Id, alarm = occurrence.AlarmId, change = change.ToString().ToLowerInvariant(), at, who }));
-            mqtt.Value.Alarm(occurrence.AlarmId, occurrence.State.ToString(), occurrence.Priority, occurrence.Words.Sentence);
-        }
-    });
+            foreach (var transition in transitions) Tell(outward, transition.Occurrence);
+        });
+    }
+
+    public static void Tell(MqttOut mqtt, AlarmOccurrence occurrence) =>
+        mqtt.Alarm(occurrence.AlarmId, occurrence.State.NameOf(), occurrence.Priority, occurrence.Words.Sentence);
 }
