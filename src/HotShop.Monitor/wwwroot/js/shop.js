@@ -30,9 +30,17 @@ export async function loadShop() {
     : await Promise.all([get('/api/appliances'), get('/api/alarms'), get('/api/annealing/loads').catch(() => [])]);
   first = null;
   for (const a of appliances) for (const c of a.channels) c.atMs = c.at ? Date.parse(c.at) : null;
-  shop.appliances = appliances.sort((a, b) => (a.position?.order ?? a.position?.x ?? 0) - (b.position?.order ?? b.position?.x ?? 0));
+  shop.appliances = appliances.map(kept).sort((a, b) => (a.position?.order ?? a.position?.x ?? 0) - (b.position?.order ?? b.position?.x ?? 0));
   shop.alarms = alarms;
   shop.loads = loads;
+}
+
+/** Who holds an appliance or a channel holds it for as long as the page is open: what is asked anew goes into the same objects. */
+function kept(fresh) {
+  const old = shop.appliances.find(a => a.id === fresh.id);
+  if (!old) return fresh;
+  const channels = fresh.channels.map(c => Object.assign(old.channels.find(o => o.id === c.id) ?? {}, c));
+  return Object.assign(old, fresh, { channels });
 }
 
 function showClock() {
