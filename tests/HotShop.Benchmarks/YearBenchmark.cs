@@ -35,7 +35,7 @@ static class YearBenchmark
     static async Task Ask(BenchStudio written, TextWriter lines)
     {
         var series = new SeriesBook(written.Store);
-        var history = new ReadingHistory(written.Store, series);
+        var history = new ReadingHistory(written.Store, series, written.Clock);
         var fuel = new FuelBook(written.Plan, history);
         var furnace = written.Plan.Appliances[0];
         var crown = furnace.Channel(Quantity.Temperature)!;
