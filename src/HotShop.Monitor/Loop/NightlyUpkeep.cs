@@ -21,12 +21,15 @@ sealed partial class NightlyUpkeep(Upkeep upkeep, TimeProvider clock, ILogger<Ni
 
 static class CalendarJobs
 {
+    /// <summary>Twenty to four in the studio's zone: most zones change their clocks before.</summary>
+    public const string NightlyAt = "0 40 3 * * ?";
+
     public static IServiceCollection AddCalendarJobs(this IServiceCollection services, StudioPlan plan, TimeProvider clock) => services
         .AddQuartz(q =>
         {
             q.UseTimeProvider(clock);
             q.ScheduleJob<NightlyUpkeep>(
-                t => t.WithIdentity("nightly-upkeep").WithCronSchedule("0 40 3 * * ?", c => c.InTimeZone(TimeZoneInfo.FindSystemTimeZoneById(plan.Zone.Id))),
+                t => t.WithIdentity("nightly-upkeep").WithCronSchedule(NightlyAt, c => c.InTimeZone(TimeZoneInfo.FindSystemTimeZoneById(plan.Zone.Id))),
                 j => j.WithIdentity("nightly-upkeep"));
         })
         .AddQuartzHostedService(o => o.WaitForJobsToComplete = true);

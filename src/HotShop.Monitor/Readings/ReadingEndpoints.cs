@@ -8,7 +8,8 @@ namespace HotShop.Monitor.Readings;
 /// <summary>A point of a channel's course: a raw value, or a step's mean with its extremes.</summary>
 public sealed record PointAnswer(Instant Time, double? Value, double? Mean, double? Min, double? Max, int? Count);
 
-public sealed record ReadingsAnswer(string Channel, string Quantity, string Unit, string Step, IReadOnlyList<PointAnswer> Points);
+/// <param name="Complete">False where there are more raw values than fit: the points are then the newest; ask for a shorter span, or a longer step.</param>
+public sealed record ReadingsAnswer(string Channel, string Quantity, string Unit, string Step, bool Complete, IReadOnlyList<PointAnswer> Points);
 
 static class ReadingEndpoints
 {
@@ -28,7 +29,7 @@ static class ReadingEndpoints
                 _ when int.TryParse(chosen, out var seconds) && seconds is >= 1 and <= 86_400 => Thinned(one, start, end, Duration.FromSeconds(seconds), history),
                 _ => throw new BadHttpRequestException($"'step' is '{chosen}': write raw, minute, hour or a number of seconds up to 86400"),
             };
-            return new ReadingsAnswer($"{plan.Site}/{one.Id}", Wire.Quantities.NameOf(one.Quantity), Wire.Quantities.CanonicalUnit(one.Quantity), chosen, points);
+            return new ReadingsAnswer($"{plan.Site}/{one.Id}", Wire.Quantities.NameOf(one.Quantity), Wire.Quantities.CanonicalUnit(one.Quantity), chosen, chosen != "raw" || points.Count < MostRaw, points);
         }).WithName("readings").WithSummary("A channel's values over time: raw, or by minute or hour");
 
     /// <summary>
