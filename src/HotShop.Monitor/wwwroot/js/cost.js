@@ -1,4 +1,4 @@
-// What the shop costs now: the last hour, and the studio's day so far.
+// What the shop costs now: the last hour, and the studio's day so far. A paired screen is told no money: there it is the energy.
 import { get } from './api.js';
 import { hourOfDay, now } from './clock.js';
 import { channelOf, fires, house, shop } from './shop.js';
@@ -11,18 +11,22 @@ const payers = () => burnsGas(house()) ? [house(), ...fires().filter(a => !burns
 
 export async function loadCost() {
   const from = now() - hourOfDay(now()) * HOUR;
-  const [hour, today] = await Promise.all([costOf(now() - HOUR), costOf(from)]);
-  shop.costLastHour = hour;
-  shop.costToday = today;
+  const nothing = { money: null, energyKwh: null };
+  const [hour, today] = await Promise.all([useSince(now() - HOUR), useSince(from)]).catch(() => [shop.lastHour ?? nothing, shop.today ?? nothing]);
+  shop.lastHour = hour;
+  shop.today = today;
 }
 
-async function costOf(fromMs) {
-  let sum = null;
+async function useSince(fromMs) {
+  const use = { money: null, energyKwh: null };
   await Promise.all(payers().map(async appliance => {
     const query = new URLSearchParams({ appliance: appliance.appliance, from: new Date(fromMs).toISOString(), to: new Date(now()).toISOString(), step: 'hour' });
     const rows = await get(`/api/fuel?${query}`);
     // An hour of which nothing is known is no free hour.
-    for (const row of rows) if (row.costAmount !== null && row.costAmount !== undefined && (row.measuredShare > 0 || row.estimatedEnergyKwh > 0)) sum = (sum ?? 0) + row.costAmount;
+    for (const row of rows.filter(r => r.measuredShare > 0 || r.estimatedEnergyKwh > 0)) {
+      use.energyKwh = (use.energyKwh ?? 0) + row.energyKwh + row.estimatedEnergyKwh;
+      if (row.costAmount !== null && row.costAmount !== undefined) use.money = (use.money ?? 0) + row.costAmount;
+    }
   }));
-  return sum;
+  return use;
 }

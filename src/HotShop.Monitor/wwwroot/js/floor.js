@@ -123,7 +123,7 @@ function writeNumbers() {
     if (c.figures[1]) write(c.figures[1], pots.has(appliance.id) ? glassOf(pots.get(appliance.id)) : ASKING('Glass'));
   }
   const home = columns.get('house');
-  if (home) { write(home.figures[0], moneyOf() ?? (shop.costLastHour === undefined ? ASKING('Money') : null)); write(home.figures[1], gasOf()); }
+  if (home) { write(home.figures[0], moneyOf() ?? (shop.lastHour === undefined ? ASKING('Money') : null)); write(home.figures[1], gasOf()); }
   fillTroubles(id('troubles'), pots);
 }
 
@@ -211,7 +211,7 @@ function writeTable() {
   const glass = fires().filter(a => pots.get(a.id)).map(a => { const g = glassOf(pots.get(a.id)); return row([`Glass in ${a.name}`, `${g.number} ${g.unit}, ${g.first}`, g.second]); });
   const gas = gasOf(), cost = moneyOf();
   body.replaceChildren(...fires().map(a => row([a.name, sentenceOf(a), pastWords(a)])), ...glass,
-    ...(gas ? [row(['Gas', `${gas.number} ${gas.unit}, ${gas.first}`, gas.second])] : []), ...(cost ? [row(['Money', `${cost.number} ${cost.first}`, cost.second])] : []));
+    ...(gas ? [row(['Gas', `${gas.number} ${gas.unit}, ${gas.first}`, gas.second])] : []), ...(cost ? [row([cost.name, `${cost.number} ${cost.unit} ${cost.first}`, cost.second])] : []));
   id('behind-caption').textContent = `${house()?.name ?? shop.studio.name}, ${weekday(now())} ${time(now())}`;
 }
 
