@@ -90,7 +90,7 @@ export function gasOf() {
 export function moneyOf() {
   const hour = shop.lastHour?.money ?? null, today = shop.today?.money ?? null, energyKwh = shop.lastHour?.energyKwh ?? null;
   if (hour === null && energyKwh === null) return null;
-  if (hour === null) return { name: 'Energy', number: figure('energy', energyKwh).number, unit: 'kWh', first: 'in the last hour', second: `${figure('energy', shop.today?.energyKwh).number} kWh today` };
+  if (hour === null) return { name: 'Energy', number: figure('energy', energyKwh).number, unit: 'kWh', first: 'last hour', second: `${figure('energy', shop.today?.energyKwh).number} kWh today` };
   return { name: 'Money', number: money(hour, shop.studio.currency, hour < 10 ? 1 : 0), unit: '', first: 'in the last hour', second: today === null ? '' : `${money(today, shop.studio.currency)} today` };
 }
 
