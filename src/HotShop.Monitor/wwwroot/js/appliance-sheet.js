@@ -1,5 +1,5 @@
 // One appliance, asked about on the floor: every channel with its age, and its mode, set with one tap.
-import { now, when } from './clock.js';
+import { now, stamp, when } from './clock.js';
 import { keepSending, log } from './entry-queue.js';
 import { age, lastAt } from './saying.js';
 import { findAppliance, isOld } from './shop.js';
@@ -14,7 +14,7 @@ export function openAppliance(sheet, applianceId) {
   const said = html('p', { role: 'status', class: 'sub' }, `${modeWords(appliance.mode)}${appliance.modeSince ? ` since ${when(Date.parse(appliance.modeSince))}` : ''}${appliance.modeWho ? `, set by ${appliance.modeWho}` : ''}`);
   const buttons = modes.map(mode => html('button', {
     type: 'button', 'aria-pressed': String(mode === appliance.mode), onclick: event => {
-      log({ appliance: appliance.appliance, entry: 'mode', mode, time: new Date(now()).toISOString() });
+      log({ appliance: appliance.appliance, entry: 'mode', mode, time: stamp() });
       Object.assign(appliance, { mode, modeSince: new Date(now()).toISOString() });
       for (const b of buttons) b.setAttribute('aria-pressed', String(b === event.currentTarget));
       said.textContent = `${modeWords(mode)} from now on; alarms follow what it is meant to be doing`;

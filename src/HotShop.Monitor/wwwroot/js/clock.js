@@ -1,5 +1,5 @@
 // The studio's time: its zone, and in a demo its speed. Nothing on a page asks the browser's own clock what time it is.
-let anchorMs = Date.now(), anchorTick = performance.now(), speed = 1, zone = 'UTC';
+let anchorMs = Date.now(), anchorTick = performance.now(), speed = 1, zone = 'UTC', newest = 0;
 const formats = new Map();
 
 /** takenTick: when the service wrote nowIso, on the clock of performance.now(); now, unless it came along with the page. */
@@ -14,10 +14,19 @@ export function setClock(nowIso, factor, zoneId, takenTick = performance.now()) 
 export const now = () => anchorMs + (performance.now() - anchorTick) * speed;
 export const clockSpeed = () => speed;
 
-/** A reading from the future of this clock shows that the clock has fallen behind. */
+/**
+ * Readings tell how late it is at the service. One from the future of this clock shows that it has fallen behind; in a demo, whose clock waits where the
+ * computer is too slow, nothing newer than two real seconds ago shows that it has run ahead.
+ */
 export function heard(ms) {
-  if (ms > now() && ms - now() < 3600e3) { anchorMs = ms; anchorTick = performance.now(); }
+  if (!(ms >= newest)) return;
+  newest = ms;
+  const ahead = now() - ms;
+  if (ahead < 0 && ahead > -3600e3 || speed > 1 && ahead > 2000 * speed) { anchorMs = ms; anchorTick = performance.now(); }
 }
+
+/** The time to write on an entry: in a demo none that the service has not seen yet, as two minutes of it pass in the blink of an eye. */
+export const stamp = () => new Date(speed > 1 && newest > 0 ? Math.min(now(), newest) : now()).toISOString();
 
 function format(key, options) {
   if (!formats.has(key)) {

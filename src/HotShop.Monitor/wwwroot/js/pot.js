@@ -1,6 +1,6 @@
 // The pot: how much glass, until when; and the log, in reach of a thumb.
 import { CutOff, get } from './api.js';
-import { now, span, when } from './clock.js';
+import { now, span, stamp, when } from './clock.js';
 import { discard, keepSending, log, onQueueChange, waiting } from './entry-queue.js';
 import { readPot } from './pot-facts.js';
 import { fillDots } from './pot-dots.js';
@@ -134,7 +134,7 @@ function pressed(event) {
 const sizesNow = () => pot?.sizes?.length ? pot.sizes.map(s => s.size) : ['small', 'medium', 'large'];
 
 function take(entry, words) {
-  lastTaken = log({ appliance: furnace?.appliance ?? lastFurnace(), time: new Date(now()).toISOString(), ...entry });
+  lastTaken = log({ appliance: furnace?.appliance ?? lastFurnace(), time: stamp(), ...entry });
   navigator.vibrate?.(20);
   const until = performance.now() + UNDO_MS;
   id('undo').disabled = false;
@@ -167,6 +167,6 @@ function endUndo(words) {
   lastTaken = null;
 }
 
-function strike(entry) { log({ appliance: entry.appliance ?? furnace.appliance, time: new Date(now()).toISOString(), entry: 'correction', of: entry.id }); }
+function strike(entry) { log({ appliance: entry.appliance ?? furnace.appliance, time: stamp(), entry: 'correction', of: entry.id }); }
 
 start();
