@@ -63,6 +63,10 @@ sealed class Sensors : IAsyncDisposable
     /// <summary>Every sensor says what it measures at a moment; done when all of it is acknowledged, so committed.</summary>
     public Task Measure(Instant at) => Task.WhenAll(values.GroupBy(v => v.Key.Split('/')[0]).Select(device => Send(device.Key, [.. device], at)));
 
+    /// <summary>What a device kept while its line was down, in one message.</summary>
+    public Task Backlog(string channel, IEnumerable<(Instant At, double Value)> rows) => Send(channel.Split('/')[0], channel.Split('/')[1],
+        $"[{string.Join(',', rows.Select(r => string.Create(CultureInfo.InvariantCulture, $$"""{"value":{{r.Value:0.0}},"time":"{{InstantPattern.ExtendedIso.Format(r.At)}}"}""")))}]");
+
     /// <summary>A log entry, as a button box on the wall would send it.</summary>
     public Task Log(string appliance, string entry) => Send(appliance, "log", entry);
 
