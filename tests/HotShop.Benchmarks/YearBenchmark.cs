@@ -26,8 +26,8 @@ static class YearBenchmark
         Fill(studio, rawDays);
         studio.Checkpoint();
         await lines.WriteLineAsync($"a year of {ThirtyChannels.Topics.Count()} channels every {ThirtyChannels.IntervalSeconds} s, raw rows of {rawDays} days; written in {filling.Elapsed.TotalSeconds:0} s");
-        foreach (var table in new[] { "reading", "minute", "hour" }) await lines.WriteLineAsync($"{table,-8} {Count(studio.Store, $"SELECT count(*) FROM {table}"),12} rows {Count(studio.Store, $"SELECT sum(pgsize) FROM dbstat WHERE name = '{table}'") / 1e6,10:0.0} MB");
-        await lines.WriteLineAsync($"{"file",-8} {"",12}      {studio.Store.Sizes().Database / 1e6,10:0.0} MB");
+        foreach (var table in new[] { "reading", "minute", "hour" }) await lines.WriteLineAsync($"{table,-8} {Count(studio.Store, $"SELECT count(*) FROM {table}"),12} rows");
+        await lines.WriteLineAsync($"{"file",-8} {studio.Store.Sizes().Database / 1e6,12:0} MB");
         // The books read the series at their start.
         await Ask(studio, lines);
     }

@@ -10,14 +10,16 @@ namespace HotShop.Evaluation.Cards;
 /// the real ones, the meters' errors and the annealers' real power are hidden.
 /// </summary>
 /// <remarks>
-/// The hidden errors stand still within a seed, so its hours are right or wrong together: the target for the share of hours is 0.90, not the
-/// nominal 0.95, because ten seeds are ten draws. A service that got pressure, temperature or calorific value wrong (each 1.5 to 4 %) misses it.
+/// The hidden errors stand still within a seed, so its hours are right or wrong together: many seeds of one day tell more than few of many, and the
+/// target for the share of hours is 0.85, not the nominal 0.95, because forty seeds are forty draws (two of forty outside are expected; seven or more
+/// come by chance once in three hundred times). A service that forgot pressure or temperature (2 to 4 %) misses it.
 /// </remarks>
 static class FuelCard
 {
     const int SampleSeconds = 10;
+    static readonly string[] EnergyChannels = ["/gas-flow", "/relay", "/power", "/meter"];
 
-    public static readonly Card Card = new("fuel", "energy of each hour: is it inside the 95 % interval, and how far off?", UsualCount: 10, UsualDays: 3, Judge);
+    public static readonly Card Card = new("fuel", "energy of each hour: is it inside the 95 % interval, and how far off?", UsualCount: 40, UsualDays: 1, Judge);
 
     /// <param name="IsMeasured">By a meter or sensor; else from a nameplate.</param>
     sealed record Hour(string Appliance, bool IsMeasured, double Estimated, double Low, double High, double Truth, double MeasuredShare)
@@ -41,7 +43,7 @@ static class FuelCard
         var gasTotals = totals.Where(t => t.Appliance is Quillmere.Furnace or Quillmere.GloryHole).Select(t => Math.Abs(t.RelativeError)).ToList();
         return
         [
-            Measure.AtLeast("gas: hours inside the interval, share", Inside(gas), "1", 0.90),
+            Measure.AtLeast("gas: hours inside the interval, share", Inside(gas), "1", 0.85),
             Measure.AtMost("gas: error of the total, worst of all seeds", gasTotals.Max(), "1", 0.05),
             Measure.Reported("gas: error of the total, median", Sorted.Quantile(gasTotals, 0.5), "1"),
             Measure.Reported("gas: half-width of an hour of the furnace, share of it", Sorted.Quantile(gas.Where(h => h.Appliance == Quillmere.Furnace).Select(h => (h.High - h.Low) / 2 / h.Estimated), 0.5), "1"),
@@ -61,7 +63,7 @@ static class FuelCard
         var (start, end) = (studio.Now, studio.Now + Duration.FromDays(days));
         // Five minutes more, so that the last hour is closed like all others.
         for (var at = start + Duration.FromSeconds(SampleSeconds); at <= end + Duration.FromMinutes(5); at += Duration.FromSeconds(SampleSeconds))
-            await service.Live(studio.Advance(at), at);
+            await service.Live([.. studio.Advance(at).Where(IsOfEnergy)], at);
         var answers = service.Plan.Appliances.Where(a => a.Id != Quillmere.Shop)
             .SelectMany(a => service.The<FuelBook>().Use(a, start, end, FuelStep.Hour, end).Select(use => (Appliance: a.Id, Use: use))).ToList();
         if (service.Errors > 0) throw new InvalidOperationException($"seed {seed}: the service failed");
@@ -70,6 +72,9 @@ static class FuelCard
         // An hour that burnt nothing says nothing about a meter's error. The first hour begins before the first sample.
         return [.. answers.Where(a => a.Use.From > start).Select(a => Compare(a.Appliance, a.Use, truth[a.Use.From])).Where(h => h.Truth > 0.01)];
     }
+
+    /// <summary>Temperatures and the like cost time and change no energy.</summary>
+    static bool IsOfEnergy(DeviceMessage message) => EnergyChannels.Any(c => message.Topic.EndsWith(c, StringComparison.Ordinal));
 
     static Hour Compare(string appliance, FuelUse use, TruthHour truth)
     {
