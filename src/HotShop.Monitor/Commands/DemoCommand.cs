@@ -3,6 +3,7 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using HotShop.Monitor.Demo;
 using HotShop.Monitor.Loop;
+using HotShop.Monitor.Store;
 using HotShop.Monitor.Web;
 using HotShop.Simulator.Faults;
 using NodaTime;
@@ -39,7 +40,7 @@ static class DemoCommand
         try
         {
             var plan = DemoPlan.Make(choices, folder);
-            var clock = new ScaledClock(wall, choices.Speed, DemoPlan.Start(wall.GetUtcNow().ToInstant(), plan.Zone).ToDateTimeOffset());
+            var clock = new ScaledClock(wall, choices.Speed, DemoPlan.Start(wall.GetUtcNow().ToInstant(), plan.Zone, StudioStore.NewestReading(folder)).ToDateTimeOffset());
             await using var app = MonitorHost.Build(plan, new RunChoices(IsDemo: true, choices.Speed), wall, clock, builder =>
             {
                 builder.Services.AddSingleton(choices).AddSingleton(new DemoClocks(wall, clock)).AddSingleton<DemoPhone>();

@@ -36,9 +36,14 @@ static class DemoPlan
     /// </summary>
     public static double ExpectedSeconds(double speed) => Math.Max(SampleSeconds(speed), speed / 2);
 
-    /// <summary>Eight in the morning of the last working day (Tuesday to Saturday): people have just come.</summary>
-    public static Instant Start(Instant now, DateTimeZone zone)
+    /// <summary>
+    /// Eight in the morning of the last working day (Tuesday to Saturday): people have just come. Kept data go on after their last reading:
+    /// a studio that lived the same hours twice would contradict itself.
+    /// </summary>
+    /// <param name="newestKept">The last reading in the folder; null in a new one.</param>
+    public static Instant Start(Instant now, DateTimeZone zone, Instant? newestKept)
     {
+        if (newestKept is { } newest) return newest + Duration.FromMinutes(1);
         var day = now.InZone(zone).Date;
         while (day.DayOfWeek is IsoDayOfWeek.Sunday or IsoDayOfWeek.Monday) day = day.PlusDays(-1);
         return day.At(new LocalTime(8, 0)).InZoneLeniently(zone).ToInstant();

@@ -92,6 +92,20 @@ public sealed class StudioStore : IStoreReader, IDisposable
         if (isDemo && !isMarked) Run(connection, "INSERT INTO fact VALUES ('demo', 'yes')");
     }
 
+    /// <summary>Time of the last reading in a data folder, without taking its lock; null where there is no store or no reading.</summary>
+    public static Instant? NewestReading(string dataDirectory)
+    {
+        var path = System.IO.Path.Combine(dataDirectory, "hotshop.db");
+        if (!File.Exists(path)) return null;
+        using var connection = new SqliteConnection($"Data Source={path};Mode=ReadWrite;Pooling=False");
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = "SELECT count(*) FROM sqlite_master WHERE name IN ('arrival', 'reading')";
+        if ((long)command.ExecuteScalar()! < 2) return null;
+        command.CommandText = "SELECT max(at) FROM (SELECT max(at) AS at FROM reading UNION ALL SELECT max(at) FROM arrival)";
+        return command.ExecuteScalar() is long newest ? Columns.FromMicroseconds(newest) : null;
+    }
+
     /// <summary>Keeps what was in force: a snapshot whenever the configuration's hash changes.</summary>
     public void KeepConfiguration(string json, Instant now)
     {
