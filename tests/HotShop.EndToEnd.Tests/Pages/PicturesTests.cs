@@ -23,6 +23,7 @@ public sealed class PicturesTests(Chromium chromium, ShownStudio studio)
         await using var visit = await chromium.Open(studio.Address + path, new Screen(name, width, height));
         await visit.Ready();
         await visit.Page.WaitForLoadStateAsync(LoadState.Load);
+        await visit.Until("() => ![...document.querySelectorAll('.number, #strip text')].some(t => /…|no reading yet/.test(t.textContent))");
         await Keep(visit, name);
         visit.HasNoFaults();
     }
