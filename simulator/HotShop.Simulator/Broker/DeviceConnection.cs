@@ -69,7 +69,7 @@ internal sealed partial class DeviceConnection(string device, BrokerAddress brok
 
                 reason = result.ResultCode.ToString();
             }
-            catch (Exception failure) when (failure is not OperationCanceledException || !stop.IsCancellationRequested)
+            catch (Exception failure) when (!stop.IsCancellationRequested)
             {
                 reason = failure.GetBaseException().Message;
             }
@@ -100,7 +100,7 @@ internal sealed partial class DeviceConnection(string device, BrokerAddress brok
 
             await WaitAsync(result.ReasonCode.ToString(), stop);
         }
-        catch (Exception failure) when (failure is not OperationCanceledException || !stop.IsCancellationRequested)
+        catch (Exception failure) when (!stop.IsCancellationRequested)
         {
             await client.TryDisconnectAsync();
             await WaitAsync(failure.GetBaseException().Message, stop);
