@@ -6,7 +6,7 @@ using Xunit;
 namespace HotShop.EndToEnd.Tests.Kill;
 
 /// <summary>
-/// The real program, killed with SIGKILL ten times while readings pour in. 2,000 readings here; HOTSHOP_KILL_READINGS=20000 for the full figure.
+/// The real program, killed with SIGKILL ten times while readings pour in, every second time after it hung (SIGSTOP). 2,000 readings here; HOTSHOP_KILL_READINGS=20000 for the full figure.
 /// </summary>
 public class KillTests(ITestOutputHelper output)
 {
@@ -27,7 +27,7 @@ public class KillTests(ITestOutputHelper output)
         using var disturbed = new Studio(disturbedBroker.Options(passwordFile: disturbedBroker.At("service.password")));
         using var quiet = new Studio(quietBroker.Options(passwordFile: quietBroker.At("service.password")));
         await Compare(disturbed, quiet,
-            (_, readings) => CommandLinePublisher.Publish(disturbedBroker, readings, PerSecond), (_, readings) => CommandLinePublisher.Publish(quietBroker, readings, 1000));
+            (_, readings) => CommandLinePublisher.Publish(disturbedBroker, readings, PerSecond), (_, readings) => CommandLinePublisher.Publish(quietBroker, readings, 1000), underWay: 40);
         // Killed once more at the end: the last will has to speak for it.
         await Patience.Until(() => disturbedBroker.Retained("hotshop/quillmere/out/service") == "offline", "the last will says offline");
     }
@@ -39,15 +39,15 @@ public class KillTests(ITestOutputHelper output)
         using var disturbed = new Studio($$"""{ "listen": "127.0.0.1:{{first}}" }""");
         using var quiet = new Studio($$"""{ "listen": "127.0.0.1:{{second}}" }""");
         var device = new ResendingDevice(first);
-        await Compare(disturbed, quiet, (_, readings) => device.Publish(readings, PerSecond), (_, readings) => new ResendingDevice(second).Publish(readings, 1000));
+        await Compare(disturbed, quiet, (_, readings) => device.Publish(readings, PerSecond), (_, readings) => new ResendingDevice(second).Publish(readings, 1000), underWay: 15);
         output.WriteLine($"sent again by the device: {device.Resent}");
     }
 
-    async Task Compare(Studio disturbed, Studio quiet, Func<Studio, TimedReadings, Task> publish, Func<Studio, TimedReadings, Task> publishQuietly)
+    async Task Compare(Studio disturbed, Studio quiet, Func<Studio, TimedReadings, Task> publish, Func<Studio, TimedReadings, Task> publishQuietly, int underWay)
     {
         var readings = new TimedReadings(Readings, Clock.GetUtcNow());
-        await disturbed.RunThrough(readings, publish, Kills);
-        await quiet.RunThrough(readings, publishQuietly, kills: 0);
+        await disturbed.RunThrough(readings, publish, Kills, underWay);
+        await quiet.RunThrough(new TimedReadings(Readings, readings.MadeAt), publishQuietly, kills: 0, underWay);
 
         var rows = disturbed.Rows;
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
@@ -81,7 +81,7 @@ public class KillTests(ITestOutputHelper output)
 
         public StoredRows Rows { get; }
 
-        public async Task RunThrough(TimedReadings readings, Func<Studio, TimedReadings, Task> publish, int kills)
+        public async Task RunThrough(TimedReadings readings, Func<Studio, TimedReadings, Task> publish, int kills, int underWay)
         {
             var chance = new Random(7);
             var service = await ServiceProcess.Start(configuration);
@@ -95,6 +95,8 @@ public class KillTests(ITestOutputHelper output)
                     await Patience.Until(() => Rows.Count() > threshold || service.HasEnded || publishing.IsFaulted, () => $"{threshold:0} readings stored; there are {Rows.Count()}; the service says\n{service.Said}");
                     if (publishing.IsFaulted) await publishing;
                     Assert.False(service.HasEnded, $"it ended by itself:\n{service.Said}");
+                    // A quick service has nothing under way at most moments. Every second time it hangs first, until messages are.
+                    if (kill % 2 == 0) await Hang(service, readings, underWay, publishing);
                     await service.Kill();
                     service = await ServiceProcess.Start(configuration);
                 }
@@ -112,6 +114,13 @@ public class KillTests(ITestOutputHelper output)
             {
                 await service.DisposeAsync();
             }
+        }
+
+        static async Task Hang(ServiceProcess service, TimedReadings readings, int underWay, Task publishing)
+        {
+            await service.Freeze();
+            var before = readings.HandedOut;
+            await Patience.Until(() => readings.HandedOut >= before + underWay || publishing.IsCompleted, () => $"{underWay} more readings are sent");
         }
 
         /// <summary>A broker keeps nothing for a session that has never been there.</summary>

@@ -31,7 +31,7 @@ static class CommandLinePublisher
     {
         var publishers = new Dictionary<string, Process>();
         using var pace = new Pace(perSecond);
-        foreach (var (topic, payload) in readings.All())
+        foreach (var (topic, payload) in readings.ToPublish())
         {
             await pace.Step();
             if (!publishers.TryGetValue(topic, out var publisher)) publishers[topic] = publisher = Start(broker, topic, publishers.Count);
@@ -65,7 +65,7 @@ sealed class ResendingDevice(int port)
     public async Task Publish(TimedReadings readings, int perSecond)
     {
         using var pace = new Pace(perSecond);
-        using var all = readings.All().GetEnumerator();
+        using var all = readings.ToPublish().GetEnumerator();
         var number = 0;
         var isMore = all.MoveNext();
         using var retry = new PeriodicTimer(TimeSpan.FromMilliseconds(50), new RealClock());

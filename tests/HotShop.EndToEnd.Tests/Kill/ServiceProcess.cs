@@ -70,6 +70,13 @@ sealed class ServiceProcess : IAsyncDisposable
         await Patience.For(process.WaitForExitAsync());
     }
 
+    /// <summary>SIGSTOP: it answers nobody, as when its disk hangs; what is sent to it waits unacknowledged.</summary>
+    public async Task Freeze()
+    {
+        using var signal = Process.Start(Mosquitto.Find("kill"), ["-STOP", $"{process.Id}"]);
+        await Patience.For(signal.WaitForExitAsync());
+    }
+
     /// <summary>SIGTERM, and its exit status.</summary>
     public async Task<int> Stop()
     {

@@ -8,20 +8,35 @@ sealed class TimedReadings
     public const string Crown = "hotshop/quillmere/furnace-1/crown", Gas = "hotshop/quillmere/furnace-1/gas";
 
     readonly DateTimeOffset start;
+    int handedOut;
 
     /// <param name="count">Even: half for each channel.</param>
     /// <param name="now">The last reading lies before the hour that ended at least one hour ago.</param>
     public TimedReadings(int count, DateTimeOffset now)
     {
-        Count = count;
+        (Count, MadeAt) = (count, now);
         End = new DateTimeOffset(now.Year, now.Month, now.Day, now.Hour, 0, 0, TimeSpan.Zero).AddHours(-1);
         start = End.AddSeconds(-10.0 * (count / 2));
     }
 
     public int Count { get; }
 
+    public DateTimeOffset MadeAt { get; }
+
     /// <summary>A full hour, and the end of the last one with readings.</summary>
     public DateTimeOffset End { get; }
+
+    /// <summary>How many a publisher has taken so far from <see cref="ToPublish"/>.</summary>
+    public int HandedOut => Volatile.Read(ref handedOut);
+
+    public IEnumerable<(string Topic, string Payload)> ToPublish()
+    {
+        foreach (var reading in All())
+        {
+            Interlocked.Increment(ref handedOut);
+            yield return reading;
+        }
+    }
 
     public IEnumerable<(string Topic, string Payload)> All()
     {
