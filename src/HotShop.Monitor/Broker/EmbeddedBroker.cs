@@ -62,7 +62,7 @@ sealed partial class EmbeddedBroker(
             {
                 var detail = $"cannot listen on {options.Listen}: {failure.Message}. Is another broker or a second service running? End it, or change broker.listen";
                 health.Report(HealthBoard.Broker, isWorking: false, detail, Now);
-                CannotListen(options.Listen, failure);
+                CannotListen(detail);
             }
             await Task.Delay(delay.AfterFailure().ToTimeSpan(), time, stoppingToken);
         }
@@ -246,8 +246,8 @@ sealed partial class EmbeddedBroker(
     [LoggerMessage(Level = LogLevel.Information, Message = "The broker listens on {Endpoint}, {Access}")]
     private partial void Listening(string endpoint, string access);
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "The broker cannot listen on {Endpoint}; trying again")]
-    private partial void CannotListen(string endpoint, Exception failure);
+    [LoggerMessage(Level = LogLevel.Error, Message = "The broker {Detail}; trying again")]
+    private partial void CannotListen(string detail);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "A message on {Topic} from {Client} could not be stored; its connection is closed, so that it is sent again")]
     private partial void StoreRefused(string topic, string client, Exception failure);

@@ -18,7 +18,8 @@ static class CommandLine
         var parsed = root.Parse(args.Length == 0 ? ["--help"] : args);
         if (parsed.Errors.Count > 0)
         {
-            foreach (var error in parsed.Errors) await Console.Error.WriteLineAsync($"hotshop: {error.Message} See 'hotshop --help'.");
+            // A wrong word explains itself; that a command is missing as well would only hide it.
+            foreach (var error in parsed.Errors.Where(e => parsed.UnmatchedTokens.Count == 0 || !e.Message.StartsWith("Required command", StringComparison.Ordinal))) await Console.Error.WriteLineAsync($"hotshop: {error.Message} See 'hotshop --help'.");
             return WrongInput;
         }
         try

@@ -18,6 +18,7 @@ static class RunCommand
             await using var app = MonitorHost.Build(plan, new RunChoices(IsDemo: false, Speed: 1), clock, clock);
             await app.StartAsync(stop);
             Console.WriteLine($"{plan.Configuration.Name}: pages at http://{plan.Configuration.Http.Listen}/, readings at {MonitorHost.BrokerText(plan)}. Stop with Ctrl+C.");
+            foreach (var gap in ConfigurationGaps.Of(plan.Configuration)) Console.WriteLine($"  Still missing: {gap}.");
             await app.WaitForShutdownAsync(stop);
             return CommandLine.Done;
         });

@@ -56,7 +56,7 @@ public static partial class ConfigurationFile
         {
             var where = wrong.LineNumber is { } line ? $"{path}, line {line + 1}" : path;
             var at = string.IsNullOrEmpty(wrong.Path) || wrong.Path == "$" ? "" : $" at {wrong.Path}";
-            throw new ConfigurationException([new(where + at, Plain(wrong.Message), "see hotshop.schema.json beside the file, or the manual")]);
+            throw new ConfigurationException([new(where + at, Plain(wrong.Message), "see hotshop.schema.json beside the file, or README.md")]);
         }
     }
 
@@ -94,8 +94,10 @@ public static partial class ConfigurationFile
     /// <summary>What the reader says, without the names of its types.</summary>
     static string Plain(string message)
     {
+        // The reader ends with its own place, after " Path:" or " LineNumber:"; ours stands before the message.
         var cut = message.IndexOf(" Path:", StringComparison.Ordinal);
-        var text = (cut > 0 ? message[..cut] : message).TrimEnd('.');
+        if (cut < 0) cut = message.IndexOf(" LineNumber:", StringComparison.Ordinal);
+        var text = (cut > 0 ? message[..cut] : message).TrimEnd('.', ' ', '|');
         text = Missing().Replace(text, "missing: $1");
         text = Unknown().Replace(text, "unknown key '$1'");
         text = Null().Replace(text, "'$1' is null");

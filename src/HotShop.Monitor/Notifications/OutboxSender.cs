@@ -67,7 +67,7 @@ sealed partial class OutboxSender(
             : trying > 0 ? $"{trying} of {lanes.Count} ways to a phone did not answer, trying again"
             : lanes.Count == 0 ? "nobody is named to be called: write people and notifications.order into the configuration"
             : $"{lanes.Count} ways to a phone, nothing waits";
-        board.Report(HealthBoard.Outbox, troubles.Count == 0, detail, Now);
+        board.Report(HealthBoard.Outbox, troubles.Count == 0, detail, Now, isSetUp: lanes.Count > 0);
     }
 
     Instant Now => time.GetUtcNow().ToInstant();

@@ -75,7 +75,7 @@ sealed partial class Ping(
         }
     }
 
-    void Tell(bool isWorking, string detail) => board.Report(Part, isWorking, detail, time.GetUtcNow().ToInstant());
+    void Tell(bool isWorking, string detail) => board.Report(Part, isWorking, detail, time.GetUtcNow().ToInstant(), isSetUp: address is not null);
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "No ping this minute, because {Obstacle}")]
     partial void Withheld(string obstacle);

@@ -30,9 +30,9 @@ sealed class HealthAnswers(HealthBoard board, StudioStore store, StoreWriter wri
 
     /// <summary>What is not ready, with reasons; empty when ready.</summary>
     public IReadOnlyList<PartAnswer> NotReady() =>
-        [.. Needed.Select(part => board.Of(part) is { } health ? Answer(health) : new PartAnswer(part, "trouble", "not started yet", null)).Where(p => p.State != "working")];
+        [.. Needed.Select(part => board.Of(part) is { } health ? Answer(health) : new PartAnswer(part, "trouble", "not started yet", null)).Where(p => p.State == "trouble")];
 
-    static PartAnswer Answer(PartHealth part) => new(part.Part, part.IsWorking ? "working" : "trouble", part.Detail, part.Since);
+    static PartAnswer Answer(PartHealth part) => new(part.Part, !part.IsWorking ? "trouble" : part.IsSetUp ? "working" : "not-set-up", part.Detail, part.Since);
 
     /// <summary>Arrivals ever stored: their numbers are never used twice.</summary>
     long Stored()

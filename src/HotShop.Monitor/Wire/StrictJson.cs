@@ -53,7 +53,8 @@ static class StrictJson
     {
         var message = wrong.Message;
         if (message.Contains("uplicate", StringComparison.Ordinal)) return "a key is in it twice: send every key once";
-        if (message.Contains("depth", StringComparison.Ordinal)) return $"it is nested deeper than {Options.MaxDepth} levels: send a flat object";
+        if (message.Contains("maximum configured depth", StringComparison.Ordinal)) return $"it is nested deeper than {Options.MaxDepth} levels: send a flat object";
+        if (message.Contains("Expected depth to be zero", StringComparison.Ordinal)) return "it ends before its last bracket is closed: send the whole of it";
         return wrong.BytePositionInLine is { } position
             ? $"it is no JSON from byte {position} of line {wrong.LineNumber + 1} on"
             : "it is no JSON";

@@ -41,6 +41,9 @@ public sealed class CommandTests : IDisposable
         var check = await Run("check", "--config", Config);
         Assert.Equal((0, ""), (check.Status, check.Error));
         Assert.Contains("in order. 2 appliances, 4 channels", check.Out, StringComparison.Ordinal);
+        // In order, but a studio like that is watched by nobody: said, not refused.
+        Assert.Contains("Still missing: nobody is called", check.Out, StringComparison.Ordinal);
+        Assert.Contains("Still missing: nobody outside would notice", check.Out, StringComparison.Ordinal);
         Assert.Equal(["hotshop.json", "hotshop.schema.json"], Directory.GetFileSystemEntries(folder).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
     }
 

@@ -68,6 +68,7 @@ public class ConfigurationTests
     [InlineData("""{"site":"s","appliances":{}}""", "$.appliances", "expected")]
     [InlineData("""{"site":"s","appliances":[],"gas":{"altitudeMetres":"low"}}""", "$.gas.altitudeMetres", "expected a number")]
     [InlineData("""{"site":"s","appliances":[""", "hotshop.json, line 1", "end")]
+    [InlineData("""{"site":"s" "appliances":[]}""", "hotshop.json, line 1", "Expected either ','")]
     [InlineData("null", "hotshop.json", "only 'null'")]
     public void What_the_reader_cannot_take_is_said_with_its_place_and_without_names_of_types(string text, string where, string what)
     {

@@ -84,6 +84,13 @@ public class MessageReaderTests
     public void Ten_thousand_brackets_are_refused_without_harm() =>
         Assert.Contains("nested deeper", Reason(Send("furnace-1/crown", new string('[', 10_000) + new string(']', 10_000))), StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData("{\"value\":", "ends before its last bracket is closed")]
+    [InlineData("{\"value\":1148.6 ", "ends before its last bracket is closed")]
+    [InlineData("[1148.6", "it is no JSON from byte 7")]
+    public void A_payload_that_was_cut_off_is_called_that_and_not_too_deep(string payload, string what) =>
+        Assert.Contains(what, Reason(Send("furnace-1/crown", payload)), StringComparison.Ordinal);
+
     [Fact]
     public void A_megabyte_is_refused_unread() =>
         Assert.Contains("more than 262144", Reason(Send("furnace-1/crown", "1148.6" + new string(' ', 1 << 20))), StringComparison.Ordinal);

@@ -32,6 +32,7 @@ function show() {
   id('open').replaceChildren(...open.map(card));
   const past = history.filter(a => !open.some(o => o.occurrence === a.occurrence)).sort((a, b) => Date.parse(b.since) - Date.parse(a.since));
   id('history-empty').hidden = past.length > 0;
+  id('history-empty').textContent = open.length ? 'Nothing else rang in the last four weeks.' : 'Nothing rang in the last four weeks.';
   id('history').replaceChildren(...past.slice(0, 100).map(a => html('li', { id: a.occurrence }, html('p', {}, `${a.sentence}`, html('small', {}, ` ${story(a)}`)), troubleMark(a.priority, 28))));
   drawStrip([...open, ...past]);
 }

@@ -32,10 +32,10 @@ async function again() { [health, outlets] = await Promise.all([get('/api/health
 async function refresh() { try { await again(); show(); } catch { /* the bar above says it */ } }
 
 function show() {
-  const bad = health.parts.filter(p => p.state !== 'working'), silent = shop.appliances.flatMap(a => a.channels).filter(isOld), unproven = (outlets ?? []).filter(o => !o.isProven);
-  id('summary').textContent = bad.length ? `The watcher has trouble with its ${bad.map(p => p.part).join(' and ')}` : 'The watcher is at work';
+  const bad = health.parts.filter(p => p.state === 'trouble'), unset = health.parts.filter(p => p.state === 'not-set-up'), silent = shop.appliances.flatMap(a => a.channels).filter(isOld), unproven = (outlets ?? []).filter(o => !o.isProven);
+  id('summary').textContent = bad.length ? `The watcher has trouble with its ${bad.map(p => p.part).join(' and ')}` : unset.length ? `The watcher is at work, but not all of it is set up` : 'The watcher is at work';
   id('summary-more').textContent = [silent.length ? `${silent.length} of its sensors ${silent.length === 1 ? 'is' : 'are'} not heard` : 'every sensor is heard', outlets === null ? null : unproven.length ? `${unproven.length} ${unproven.length === 1 ? 'way' : 'ways'} to a phone not proven` : outlets.length ? 'every way to a phone is proven' : 'nobody can be called'].filter(Boolean).join(' · ');
-  id('parts').replaceChildren(...health.parts.map(p => html('li', {}, sign(p.state === 'working'), html('p', {}, `${p.part}: ${p.state === 'working' ? 'working' : 'trouble'}`, html('small', {}, ` ${[p.detail, p.since && Date.parse(p.since) > 0 ? `since ${when(Date.parse(p.since))}` : null].filter(Boolean).join(', ')}`)))));
+  id('parts').replaceChildren(...health.parts.map(p => html('li', {}, sign(p.state === 'working'), html('p', {}, `${p.part}: ${p.state === 'not-set-up' ? 'not set up' : p.state}`, html('small', {}, ` ${[p.detail, p.since && Date.parse(p.since) > 0 ? `since ${when(Date.parse(p.since))}` : null].filter(Boolean).join(', ')}`)))));
   showOutlets();
   showSensors();
   showRefused();

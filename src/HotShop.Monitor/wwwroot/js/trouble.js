@@ -17,7 +17,7 @@ export function secondLine(alarm) {
 }
 
 /** What is over is said to be over: its sentence speaks of the moment it rang. */
-export const spoken = alarm => alarm.state === 'returned-unacknowledged' ? `Over: ${alarm.sentence}` : alarm.sentence;
+export const spoken = alarm => alarm.state === 'returned-unacknowledged' ? `Over. It said: ${alarm.sentence}` : alarm.sentence;
 
 export function fillTroubles(section, pots) {
   const alarms = openAlarms(), active = alarms.filter(a => a.state !== 'returned-unacknowledged'), over = alarms.filter(a => a.state === 'returned-unacknowledged');
