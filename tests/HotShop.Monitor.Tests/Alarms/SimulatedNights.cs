@@ -15,7 +15,7 @@ public class SimulatedNights
     static SimulatedNight With(FaultKind kind, string appliance, double afterHours, int minutes, int seed = 5, StudioPlan? plan = null) =>
         new SimulatedNight(seed, plan, 10, new FaultOrder(kind, appliance, Duration.FromHours(afterHours), Duration.FromMinutes(minutes))).Run(Duration.FromHours(afterHours) + Duration.FromMinutes(minutes + 120));
 
-    // A quarter of the month that the scorecard "night" runs in full.
+    // A quarter of the month that the scorecard "quiet" runs in full.
     [Theory, InlineData(1), InlineData(2), InlineData(3)]
     public void A_week_without_faults_calls_nobody(int seed)
     {
