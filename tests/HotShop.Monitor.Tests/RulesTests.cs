@@ -13,8 +13,8 @@ public partial class RulesTests
 
     static readonly string[] order =
     [
-        "Wire", "Modes", "Health", "Configuration", "Store", "Live", "Http", "Readings", "Logbook", "Fuel", "Pot", "Annealing",
-        "Alarms", "Notifications", "Broker", "Loop", "Web", "Demo", "Commands",
+        "Wire", "Modes", "Health", "Configuration", "Store", "Live", "Http", "Readings", "Wiring", "Logbook", "Fuel", "Pot", "Money",
+        "Annealing", "Alarms", "Notifications", "Handover", "Reports", "History", "Broker", "Loop", "Web", "Demo", "Commands",
     ];
 
     static readonly string top = Top();
