@@ -31,6 +31,8 @@ static class NotificationSetup
         services.AddSingleton<OutletReport>();
         services.AddSingleton(s => new TestCalls(plan, order, s.GetRequiredService<OutboxBell>(), s.GetRequiredService<NightLinks>(), s.GetRequiredService<IStoreWriter>(), s.GetRequiredService<TimeProvider>()));
         services.AddSingleton(Outlets(plan, http, wallClock));
+        services.AddSingleton(s => new LetterPost(
+            s.GetRequiredService<OutletsByKind>().Mail as ILetterOutlet, plan, s.GetRequiredService<IStoreWriter>(), s.GetRequiredService<IStoreReader>(), s.GetRequiredService<ILogger<LetterPost>>()));
         services.AddSingleton(s => Sender(s, order, wallClock));
         services.AddHostedService(s => s.GetRequiredService<OutboxSender>());
         services.AddHostedService(s => new Ping(

@@ -21,7 +21,9 @@ sealed class NotificationStore : IStoreWriter, IStoreReader, IDisposable
         connection = new SqliteConnection(source);
         connection.Open();
         Run("PRAGMA journal_mode=WAL; PRAGMA busy_timeout=5000; PRAGMA synchronous=OFF;");
-        if (isNew) Run(Migration());
+        if (!isNew) return;
+        Run(Migration("0030-outbox.sql"));
+        Run(Migration("0062-letter.sql"));
     }
 
     /// <summary>Every write fails while set, as on a full disk.</summary>
@@ -87,10 +89,10 @@ sealed class NotificationStore : IStoreWriter, IStoreReader, IDisposable
         command.ExecuteNonQuery();
     }
 
-    static string Migration()
+    static string Migration(string file)
     {
         var assembly = typeof(WriteScope).Assembly;
-        var name = assembly.GetManifestResourceNames().Single(n => n.EndsWith("0030-outbox.sql", StringComparison.Ordinal));
+        var name = assembly.GetManifestResourceNames().Single(n => n.EndsWith(file, StringComparison.Ordinal));
         using var text = new StreamReader(assembly.GetManifestResourceStream(name)!);
         return text.ReadToEnd();
     }

@@ -11,9 +11,13 @@ using MimeKit;
 namespace HotShop.Monitor.Notifications.Mail;
 
 /// <summary>Sends by SMTP. A mail server keeps and forwards: that it took a message is no proof that a phone rang.</summary>
-sealed class MailOutlet(MailOptions mail, string baseDirectory, TimeSpan timeLimit, TimeProvider wallClock) : IOutlet
+sealed class MailOutlet(MailOptions mail, string baseDirectory, TimeSpan timeLimit, TimeProvider wallClock) : IOutlet, ILetterOutlet
 {
-    public async Task<SendResult> Send(OutletAddress to, OutgoingMessage message, CancellationToken stop)
+    public Task<SendResult> Send(OutletAddress to, OutgoingMessage message, CancellationToken stop) => Send(Write(to, message), stop);
+
+    public Task<SendResult> Send(OutletAddress to, Letter letter, CancellationToken stop) => Send(Write(to, letter), stop);
+
+    async Task<SendResult> Send(MimeMessage message, CancellationToken stop)
     {
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(stop);
         limit.CancelAfter(timeLimit);
@@ -23,7 +27,7 @@ sealed class MailOutlet(MailOptions mail, string baseDirectory, TimeSpan timeLim
             using var client = new SmtpClient { Timeout = (int)timeLimit.TotalMilliseconds };
             await client.ConnectAsync(mail.Host, mail.Port, Security(), limit.Token);
             if (mail.User is { } user) await client.AuthenticateAsync(user, await Password(limit.Token), limit.Token);
-            var answer = await client.SendAsync(Write(to, message), limit.Token);
+            var answer = await client.SendAsync(message, limit.Token);
             await Leave(client, limit.Token);
             return new SendResult.Accepted(answer);
         }
@@ -51,12 +55,27 @@ sealed class MailOutlet(MailOptions mail, string baseDirectory, TimeSpan timeLim
 
     internal MimeMessage Write(OutletAddress to, OutgoingMessage message)
     {
-        var mime = new MimeMessage { Subject = message.Title, MessageId = MessageId(message.Key), Date = wallClock.GetUtcNow() };
+        var mime = Envelope(to, message.Title, message.Key);
+        if (message.Kind == MessageKind.Call) mime.Importance = MessageImportance.High;
+        mime.Body = new TextPart("plain") { Text = $"{message.Text}\n\n{message.Link}\n" };
+        return mime;
+    }
+
+    internal MimeMessage Write(OutletAddress to, Letter letter)
+    {
+        var mime = Envelope(to, letter.Subject, $"{letter.Key}/{to.Person.Id}");
+        var body = new BodyBuilder { TextBody = letter.Text, HtmlBody = letter.Html };
+        foreach (var part in letter.Enclosures) body.Attachments.Add(part.FileName, part.Content, ContentType.Parse(part.MediaType));
+        mime.Body = body.ToMessageBody();
+        return mime;
+    }
+
+    MimeMessage Envelope(OutletAddress to, string subject, string key)
+    {
+        var mime = new MimeMessage { Subject = subject, MessageId = MessageId(key), Date = wallClock.GetUtcNow() };
         mime.From.Add(MailboxAddress.Parse(mail.From));
         mime.To.Add(new MailboxAddress(to.Person.Name, to.Options.Address ?? ""));
         mime.Headers.Add(HeaderId.AutoSubmitted, "auto-generated");   // RFC 3834: no out-of-office answers
-        if (message.Kind == MessageKind.Call) mime.Importance = MessageImportance.High;
-        mime.Body = new TextPart("plain") { Text = $"{message.Text}\n\n{message.Link}\n" };
         return mime;
     }
 
