@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Net;
-using System.Text.Json;
 using System.Text.Json.Serialization;
 using HotShop.Monitor.Alarms;
 using HotShop.Monitor.Annealing;
@@ -54,7 +53,7 @@ public static partial class MonitorHost
         Logging(builder, plan);
 
         var store = StudioStore.Open(plan, run.IsDemo);
-        store.KeepConfiguration(JsonSerializer.Serialize(plan.Configuration, ConfigurationFile.Json), clock.GetUtcNow().ToInstant());
+        ConfigurationRows.Keep(store, plan, clock.GetUtcNow().ToInstant());
         var services = builder.Services;
         services.AddSingleton(plan).AddSingleton(run).AddSingleton(clock).AddSingleton(plan.Channels);
         // By a maker, so that the container closes it at the end, after the writer: the next start needs the lock.
@@ -85,6 +84,7 @@ public static partial class MonitorHost
     internal static void AddData(IServiceCollection services)
     {
         services.AddSingleton<HealthBoard>().AddSingleton<LiveFeed>();
+        services.AddSingleton(s => ConfigurationRows.History(s.GetRequiredService<IStoreReader>(), s.GetRequiredService<StudioPlan>()));
         services.AddSingleton<StoreWriter>().AddSingleton<IStoreWriter>(s => s.GetRequiredService<StoreWriter>());
         services.AddSingleton<SeriesBook>().AddSingleton<ArrivalBook>().AddSingleton<LatestReadings>().AddSingleton<RecentSamples>();
         services.AddSingleton<IIntake, Intake>().AddSingleton<IReadingHistory, ReadingHistory>();

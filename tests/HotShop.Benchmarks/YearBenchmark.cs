@@ -36,7 +36,7 @@ static class YearBenchmark
     {
         var series = new SeriesBook(written.Store);
         var history = new ReadingHistory(written.Store, series, written.Clock);
-        var fuel = new FuelBook(written.Plan, history);
+        var fuel = new FuelBook(written.Plan, history, PlanHistory.Always(written.Plan));
         var furnace = written.Plan.Appliances[0];
         var crown = furnace.Channel(Quantity.Temperature)!;
         var yearAgo = End - Duration.FromDays(Days);

@@ -27,6 +27,7 @@ public static partial class ConfigurationCheck
         Gas(found, configuration);
         ApplianceCheck.Run(found, configuration);
         PeopleCheck.Run(found, configuration);
+        DatedValues.Check(found, configuration);
         return found.Problems;
     }
 

@@ -32,6 +32,10 @@ public sealed record StudioConfiguration
     public GasOptions Gas { get; init; } = new();
     public IReadOnlyList<PriceOptions> Prices { get; init; } = [];
     public required IReadOnlyList<ApplianceOptions> Appliances { get; init; }
+
+    [Description("Values that held in a part of the past, whatever this file said then: the heating value of each bill, or one that was typed wrong. Each change of this file holds from when the service first runs with it.")]
+    public IReadOnlyList<DatedValue> Dated { get; init; } = [];
+
     public IReadOnlyList<PersonOptions> People { get; init; } = [];
     public NotificationOptions Notifications { get; init; } = new();
 

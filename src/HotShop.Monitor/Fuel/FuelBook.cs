@@ -1,5 +1,6 @@
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Readings;
+using HotShop.Monitor.Wire;
 using NodaTime;
 
 namespace HotShop.Monitor.Fuel;
@@ -7,7 +8,8 @@ namespace HotShop.Monitor.Fuel;
 public enum FuelStep { Hour, Day, Month }
 
 /// <summary>Adds up energy from hour rows. Hours that are not closed are computed on the spot, so a question is always answered with what is true now.</summary>
-public sealed class FuelBook(StudioPlan plan, IReadingHistory history)
+/// <param name="plans">What was in force when: fuel of last month keeps last month's heating value.</param>
+public sealed class FuelBook(StudioPlan plan, IReadingHistory history, PlanHistory plans)
 {
     readonly StudioGas gas = new(plan.Configuration.Gas);
     readonly PriceList prices = new(plan.Configuration.Prices);
@@ -33,27 +35,36 @@ public sealed class FuelBook(StudioPlan plan, IReadingHistory history)
     }
 
     List<FuelLine> Lines(AppliancePlan appliance, Instant from, Instant to) =>
-        [.. FuelSource.Of(appliance).Select(s => new FuelLine(s, history.Hours(s.Channel, from - Duration.FromHours(1), to)))];
+        [.. plans.Between(from, to).SelectMany(stretch => FuelSource.Of(stretch.Plan.Appliance(appliance.Id) ?? appliance, Speaking(stretch))
+            .Select(s => new FuelLine(s, new StudioGas(stretch.Plan.Configuration.Gas), stretch.From, stretch.To, history.Hours(s.Channel, stretch.From - Duration.FromHours(1), stretch.To))))];
+
+    /// <summary>A meter that took the place of another is not the one to ask about the time before it.</summary>
+    Func<ChannelPlan, bool>? Speaking(PlanStretch stretch) =>
+        ReferenceEquals(stretch.Plan, plans.Today) ? null : channel => history.Hours(channel, stretch.From, stretch.To).Count > 0;
 
     FuelUse Sum(List<FuelLine> lines, Instant from, Instant to, Instant now)
     {
-        double measured = 0, estimated = 0, volume = 0, carbonDioxide = 0, coveredSeconds = 0;
+        double measured = 0, estimated = 0, volume = 0, carbonDioxide = 0, coveredSeconds = 0, askedSeconds = 0;
         decimal? cost = 0m;
         var resets = 0;
-        foreach (var (source, hours) in lines)
-            foreach (var hour in hours.Touching(from, to).SelectMany(whole => Parts(source, whole, from, to, now)))
+        foreach (var (source, gasThen, lineFrom, lineTo, hours) in lines)
+        {
+            var (start, end) = (Instant.Max(from, lineFrom), Instant.Min(to, lineTo));
+            if (start >= end) continue;
+            if (source.IsMeasured) askedSeconds += (end - start).TotalSeconds;
+            foreach (var hour in hours.Touching(start, end).SelectMany(whole => Parts(source, whole, start, end, now)))
             {
-                var (energy, cubicMetres) = source.EnergyOf(hour, gas);
+                var (energy, cubicMetres) = source.EnergyOf(hour, gasThen);
                 if (source.IsMeasured) (measured, coveredSeconds) = (measured + energy, coveredSeconds + hour.CoveredSeconds);
                 else estimated += energy;
                 volume += cubicMetres ?? 0;
-                if (source.Kind == EnergyKind.Gas) carbonDioxide += energy * gas.Fuel.CarbonDioxideKilogramsPerKilowattHour;
+                if (source.Kind == EnergyKind.Gas) carbonDioxide += energy * gasThen.Fuel.CarbonDioxideKilogramsPerKilowattHour;
                 cost += prices.CostOf(source.Kind, energy, hour.Hour.InZone(plan.Zone).Date);
                 resets += hour.Resets;
             }
-        var asked = (to - from).TotalSeconds * Math.Max(1, lines.Count(l => l.Source.IsMeasured));
+        }
         return new FuelUse(from, to, measured, estimated, volume, cost is { } amount ? Math.Round(amount, 2, MidpointRounding.ToEven) : null, carbonDioxide,
-            asked > 0 ? Math.Min(1, coveredSeconds / asked) : 0, resets);
+            askedSeconds > 0 ? Math.Min(1, coveredSeconds / askedSeconds) : 0, resets);
     }
 
     /// <summary>An hour row cut to [from, to), and at midnight where the zone is off by half an hour: a new price begins there.</summary>

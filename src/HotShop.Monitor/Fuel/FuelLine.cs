@@ -3,8 +3,8 @@ using NodaTime;
 
 namespace HotShop.Monitor.Fuel;
 
-/// <summary>A source with its hours, in order.</summary>
-sealed record FuelLine(FuelSource Source, IReadOnlyList<HourRow> Hours);
+/// <summary>A source with its hours, in order, in the stretch of time [From, To) in which it and the gas were what they are here.</summary>
+sealed record FuelLine(FuelSource Source, StudioGas Gas, Instant From, Instant To, IReadOnlyList<HourRow> Hours);
 
 static class HoursInOrder
 {

@@ -13,7 +13,15 @@ public sealed record FuelSource(ChannelPlan Channel, EnergyKind Kind, bool IsMea
     /// The sources of an appliance. A counter is believed before a flow or a power of the same kind: it knows what passed in a gap.
     /// A nameplate is used only where nothing of that kind is measured.
     /// </summary>
-    public static IReadOnlyList<FuelSource> Of(AppliancePlan appliance)
+    /// <param name="speaks">Whether a channel has anything to tell of the time in question; null: all that are described have. Where none of a kind has, the first stands for it.</param>
+    public static IReadOnlyList<FuelSource> Of(AppliancePlan appliance, Func<ChannelPlan, bool>? speaks = null)
+    {
+        if (speaks is null) return Best(appliance);
+        var told = Best(appliance with { Channels = [.. appliance.Channels.Where(speaks)] });
+        return [.. told, .. Best(appliance).Where(s => told.All(t => t.Kind != s.Kind))];
+    }
+
+    static List<FuelSource> Best(AppliancePlan appliance)
     {
         var gas = First(appliance, EnergyKind.Gas, Quantity.GasVolume) ?? First(appliance, EnergyKind.Gas, Quantity.GasFlow) ?? Nameplate(appliance, EnergyKind.Gas, Quantity.Valve);
         var power = First(appliance, EnergyKind.Electricity, Quantity.Energy) ?? First(appliance, EnergyKind.Electricity, Quantity.Power) ?? Nameplate(appliance, EnergyKind.Electricity, Quantity.Relay);

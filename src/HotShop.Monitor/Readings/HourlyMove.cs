@@ -1,3 +1,4 @@
+using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
 using HotShop.Physics.Energy;
@@ -9,7 +10,7 @@ namespace HotShop.Monitor.Readings;
 /// Moves arrivals of ended hours into the keyed table and recomputes the hours that are marked dirty, in small pieces of work
 /// so that an alarm never waits behind a rollup.
 /// </summary>
-sealed partial class HourlyMove(ArrivalBook arrivals, SeriesBook series, ChannelDirectory channels, IStoreWriter writer, ILogger<HourlyMove> log)
+sealed partial class HourlyMove(ArrivalBook arrivals, SeriesBook series, PlanHistory plans, IStoreWriter writer, ILogger<HourlyMove> log)
 {
     const int RowsAtOnce = 500;
 
@@ -41,8 +42,9 @@ sealed partial class HourlyMove(ArrivalBook arrivals, SeriesBook series, Channel
     bool Recompute(int id, long hour, WriteScope scope)
     {
         var one = series.All.FirstOrDefault(s => s.Id == id);
-        var channel = one is null ? null : channels.Find(one.Channel);
-        // A channel that is not configured, or measures something else now, keeps its marks: its hours wait until it is back.
+        // As it was described then: a longer interval today does not bridge a gap of last week.
+        var channel = one is null ? null : plans.Channel(one.Channel, Columns.FromMicroseconds(hour));
+        // A channel that nobody ever described, or that measured something else, keeps its marks: its hours wait until it is.
         if (channel is null || one!.Unit != channel.Quantity.CanonicalUnit()) return false;
         Recompute(id, Columns.FromMicroseconds(hour), channel, scope);
         arrivals.Dirty.Clean(id, hour, scope);

@@ -71,6 +71,7 @@ sealed class OpenStudio : IAsyncDisposable
     (StudioStore, ServiceProvider) Build()
     {
         var opened = StudioStore.Open(Plan, isDemo: false);
+        ConfigurationRows.Keep(opened, Plan, Now);
         var collection = new ServiceCollection();
         collection.AddLogging(log => log.AddProvider(new ErrorLog(Errors)));
         collection.AddSingleton(Plan).AddSingleton(new RunChoices(IsDemo: false, Speed: 1)).AddSingleton<TimeProvider>(Clock).AddSingleton(Plan.Channels);
