@@ -44,6 +44,7 @@ sealed class DeviceAccess(string? user, IReadOnlySet<string>? appliances, Channe
             var slash = rest.IndexOf('/');
             return slash > 0 && appliances!.Contains(rest[..slash].ToString());
         }
+        if (channels.Button(topic) is { } button) return appliances!.Contains(button.Appliance);
         var listening = channels.ForTopic(topic);
         return listening.Count > 0 && listening.All(c => appliances!.Contains(c.Appliance));
     }

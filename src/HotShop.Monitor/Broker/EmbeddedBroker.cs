@@ -157,7 +157,10 @@ sealed partial class EmbeddedBroker(
         if (message.Retain)
             counters.Advise(publish.ClientId, publish.UserName, message.Topic, "sent with RETAIN, so it is never taken as fresh: switch RETAIN off in the device", Now);
         counters.Received(message.Dup, message.Retain);
-        var accepted = Accept(new IncomingMessage(message.Topic, message.Payload.ToArray(), message.Retain, message.Dup, Now, access!.User ?? publish.ClientId));
+        var accepted = Accept(new IncomingMessage(message.Topic, message.Payload.ToArray(), message.Retain, message.Dup, Now, access!.User ?? publish.ClientId)
+        {
+            PacketNumber = acknowledgements.Now?.PacketIdentifier,
+        });
         // Nothing of a device is kept as a last value: the service's own figures under out are, and those it publishes again at each start.
         message.Retain = false;
         message.QualityOfServiceLevel = sentWith;

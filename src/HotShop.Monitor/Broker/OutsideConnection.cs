@@ -105,7 +105,10 @@ sealed class OutsideConnection : IDisposable
         {
             Probe.Progress();
             counters.Received(message.Dup, message.Retain);
-            accepted = Accept(new IncomingMessage(message.Topic, message.Payload.ToArray(), message.Retain, message.Dup, time.GetCurrentInstant(), Sender: null));
+            accepted = Accept(new IncomingMessage(message.Topic, message.Payload.ToArray(), message.Retain, message.Dup, time.GetCurrentInstant(), Sender: null)
+            {
+                PacketNumber = received.PacketIdentifier,
+            });
         }
         await order.Writer.WriteAsync((received, accepted), stopping);
     }

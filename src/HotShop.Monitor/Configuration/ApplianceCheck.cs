@@ -56,6 +56,12 @@ static class ApplianceCheck
             found.Add($"{where}.pot.bottomDiameterCentimetres", "a cone needs its bottom", "write the inner diameter at the bottom, 1 to 150 cm");
         if (pot.Shape == "rounded" && !(pot.CornerRadiusCentimetres > 0 && pot.CornerRadiusCentimetres <= Math.Min(pot.DiameterCentimetres / 2, pot.HeightCentimetres)))
             found.Add($"{where}.pot.cornerRadiusCentimetres", "a rounded pot needs the radius of its bottom edge", "write it, at most half the diameter and no more than the height");
+        foreach (var (material, share) in pot.GlassYields)
+        {
+            if (HotShop.Physics.Pot.ChargeMaterial.Named(material) is null)
+                found.Add($"{where}.pot.glassYields", $"'{material}' is no material", $"write one of {string.Join(", ", HotShop.Physics.Pot.ChargeMaterial.All.Select(m => m.Name))}");
+            found.Range($"{where}.pot.glassYields.{material}", share, 0.5, 1);
+        }
         if (pot.GatherKilograms.Count == 0)
             found.Add($"{where}.pot.gatherKilograms", "there is no size of gather", "name at least one with its mass in kg, or leave it out for the usual three");
         if (pot.StartKilograms is { } start) found.Range($"{where}.pot.startKilograms", start, 0, 5000);

@@ -119,6 +119,9 @@ public sealed record PotOptions
     public IReadOnlyDictionary<string, double> GatherKilograms { get; init; } =
         new Dictionary<string, double> { ["small"] = 0.15, ["medium"] = 0.4, ["large"] = 0.8 };
 
+    [Description("Glass that stays of a kilogram charged, by material, where the bag says other than usual: e.g. { \"batch\": 0.83 }.")]
+    public IReadOnlyDictionary<string, double> GlassYields { get; init; } = new Dictionary<string, double>();
+
     [Description("Hours from the last charge until the glass is clear, usually 10 to 16 (common practice).")]
     public double HoursToClear { get; init; } = 12;
 }

@@ -26,6 +26,7 @@ public static partial class ConfigurationCheck
         Store(found, configuration.Store);
         Gas(found, configuration);
         ApplianceCheck.Run(found, configuration);
+        ButtonCheck.Run(found, configuration);
         PeopleCheck.Run(found, configuration);
         DatedValues.Check(found, configuration);
         return found.Problems;

@@ -36,6 +36,9 @@ public sealed record StudioConfiguration
     [Description("Values that held in a part of the past, whatever this file said then: the heating value of each bill, or one that was typed wrong. Each change of this file holds from when the service first runs with it.")]
     public IReadOnlyList<DatedValue> Dated { get; init; } = [];
 
+    [Description("Buttons and pedals: a press on a topic is an entry in the logbook.")]
+    public IReadOnlyList<ButtonOptions> Buttons { get; init; } = [];
+
     public IReadOnlyList<PersonOptions> People { get; init; } = [];
     public NotificationOptions Notifications { get; init; } = new();
 

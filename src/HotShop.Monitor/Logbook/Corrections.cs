@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using HotShop.Monitor.Wire;
+using NodaTime;
 
 namespace HotShop.Monitor.Logbook;
 
@@ -17,7 +19,7 @@ public static class Corrections
             if (!byId.TryGetValue(of, out var original)) continue;
             var changed = Changes(correction.Fields);
             if (changed.Count == 0) byId.Remove(of);
-            else byId[of] = original with { Fields = Merged(original.Fields, changed) };
+            else byId[of] = original with { At = MovedTo(correction.Fields) ?? original.At, Who = DoneBy(correction.Fields) ?? original.Who, Fields = Merged(original.Fields, changed) };
         }
         return [.. byId.Values.OrderBy(e => e.At).ThenBy(e => e.Sequence)];
     }
@@ -41,11 +43,17 @@ public static class Corrections
     /// <summary>What a correction changes; nothing: it strikes the entry out.</summary>
     internal static List<KeyValuePair<string, JsonNode?>> Changes(JsonObject fields) => [.. fields.Where(f => f.Key is not ("of" or "text"))];
 
+    /// <summary>When it really was, where a correction says so (<c>at</c>).</summary>
+    internal static Instant? MovedTo(JsonObject correction) => correction["of"] is not null && correction["at"] is { } at ? StrictTime.Parse(at.GetValue<string>()) : null;
+
+    /// <summary>Who it really was, where a correction says so (<c>by</c>).</summary>
+    static string? DoneBy(JsonObject correction) => correction["by"]?.GetValue<string>();
+
     /// <summary>Fields with the changes in them; a null takes a field away.</summary>
     internal static JsonObject Merged(JsonObject fields, List<KeyValuePair<string, JsonNode?>> changes)
     {
         var merged = (JsonObject)fields.DeepClone();
-        foreach (var (key, value) in changes)
+        foreach (var (key, value) in changes.Where(c => c.Key is not ("at" or "by")))
             if (value is null) merged.Remove(key);
             else merged[key] = value.DeepClone();
         return merged;

@@ -3,7 +3,6 @@ using HotShop.Monitor.Live;
 using HotShop.Monitor.Readings;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
-using Microsoft.Data.Sqlite;
 using NodaTime;
 
 namespace HotShop.Monitor.Logbook;
@@ -31,10 +30,10 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
     public LogResult Add(WireLogEntry entry, Instant arrivedAt, WriteScope scope)
     {
         if (plan.Appliance(entry.Appliance) is not { } appliance) return Refuse($"there is no appliance '{entry.Appliance}'");
-        if (entry.Id is { } known && Find(known, scope.Connection) is { } before) return new LogResult(before, false, null);
         var at = (entry.At ?? arrivedAt).Whole();
-        if (at > arrivedAt + FutureTolerance) return Refuse($"it says {at}, which is in the future; check the device's clock");
-        if (at < Earliest) return Refuse($"it says {at}, which is before there was anything to log; check the device's clock");
+        if (KeptEntries.Of(entry, at, arrivedAt, scope.Connection) is { } before) return new LogResult(before, false, null);
+        if (TimeProblem(at, arrivedAt) is { } wrong) return Refuse($"it says {at}, {wrong}; check the device's clock");
+        if (Corrections.MovedTo(entry.Fields) is { } moved && TimeProblem(moved, arrivedAt) is { } wrongMove) return Refuse($"it moves the entry to {moved}, {wrongMove}");
         var corrects = entry.Entry == "correction" ? entry.Fields["of"]!.GetValue<string>() : null;
         var problem = corrects is null ? LogSense.Problem(entry, appliance) : CorrectionSense.Problem(entry, appliance, scope.Connection);
         if (problem is not null) return Refuse(problem);
@@ -43,9 +42,12 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
         LogResult Refuse(string reason) => new(null, false, $"log entry {entry.Entry} of {entry.Appliance}: {reason}");
     }
 
+    static string? TimeProblem(Instant at, Instant arrivedAt) =>
+        at > arrivedAt + FutureTolerance ? "which is in the future" : at < Earliest ? "which is before there was anything to log" : null;
+
     LogEntry Insert(WireLogEntry entry, Instant at, string? corrects, Instant arrivedAt, WriteScope scope)
     {
-        var id = entry.Id ?? $"at-{at.ToMicroseconds()}-{Guid.NewGuid():N}"[..40];
+        var id = entry.Id ?? entry.Delivery?.IdAt(arrivedAt) ?? $"at-{at.ToMicroseconds()}-{Guid.NewGuid():N}"[..40];
         using var command = scope.Command("""
             INSERT INTO log_entry (id, appliance, entry, at, who, fields, corrects, arrived)
             VALUES ($id, $appliance, $entry, $at, $who, $fields, $corrects, $arrived) RETURNING seq
@@ -60,15 +62,6 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
             live.Publish(new LiveEvent("log", kept.Id, kept));
         });
         return kept;
-    }
-
-    static LogEntry? Find(string id, SqliteConnection connection)
-    {
-        using var command = connection.CreateCommand();
-        command.CommandText = $"SELECT {LogRows.Columns} FROM log_entry WHERE id = $id";
-        command.Parameters.AddWithValue("$id", id);
-        using var rows = command.ExecuteReader();
-        return rows.Read() ? LogRows.Read(rows) : null;
     }
 
     /// <summary>Entries in [from, to) in the order of their time; those that were corrected away are there too, with their corrections.</summary>

@@ -10,11 +10,12 @@ static class LogbookEndpoints
 {
     public static void MapLogbook(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/api/logbook", (string? appliance, string? from, string? to, StudioPlan plan, LogbookBook logbook, TimeProvider clock) =>
+        app.MapGet("/api/logbook", (string? appliance, string? from, string? to, bool? corrected, StudioPlan plan, LogbookBook logbook, TimeProvider clock) =>
         {
             var (start, end) = Ask.Span(from, to, clock.GetUtcNow().ToInstant() + NodaTime.Duration.FromMinutes(2));
-            return logbook.Entries(appliance is null ? null : Ask.Appliance(plan, appliance).Id, start, end).Select(e => Answer(e, plan.Site));
-        }).WithName("logbook").WithSummary("Entries of the logbook in the order of their time, corrections included");
+            var entries = logbook.Entries(appliance is null ? null : Ask.Appliance(plan, appliance).Id, start, end);
+            return corrected == true ? Holding(entries, plan.Site) : entries.Select(e => Answer(e, plan.Site));
+        }).WithName("logbook").WithSummary("Entries of the logbook in the order of their time, corrections among them; with corrected=true what holds after them, each with its corrections");
 
         app.MapPost("/api/logbook", async (JsonElement body, StudioPlan plan, LogbookBook logbook, TimeProvider clock, CancellationToken stop) =>
         {
@@ -28,6 +29,18 @@ static class LogbookEndpoints
             if (result.Entry is not { } kept) throw new BadHttpRequestException(result.Refusal!);
             return TypedResults.Json(Answer(kept, plan.Site), statusCode: result.IsNew ? StatusCodes.Status201Created : StatusCodes.Status200OK);
         }).WithName("log").WithSummary("Adds an entry; the same id is the same entry");
+    }
+
+    /// <summary>What holds, and who corrected it; struck-out entries are gone.</summary>
+    static IEnumerable<Dictionary<string, object?>> Holding(IReadOnlyList<LogEntry> entries, string site)
+    {
+        var corrections = entries.Where(e => e.Entry == "correction").ToLookup(e => e.Fields["of"]!.GetValue<string>());
+        return Corrections.Apply(entries).Select(e =>
+        {
+            var answer = Answer(e, site);
+            answer["corrections"] = corrections[e.Id].Select(c => Answer(c, site)).ToList();
+            return answer;
+        });
     }
 
     /// <summary>An entry as callers see it: its fields beside what every entry has.</summary>

@@ -9,6 +9,9 @@ namespace HotShop.Monitor.Pot;
 /// <summary>What a pot holds at a moment, and what was logged of it until then.</summary>
 public sealed record PotReport(PotPlan Plan, PotState State, IReadOnlyList<PotEvent> Events, LogEntry? LastCharge, double PullKilogramsPerHour)
 {
+    /// <summary>Worked days since the last dip (or the pot's beginning) of which nobody logged anything: each widens the interval.</summary>
+    public IReadOnlyList<MissingDay> Missing { get; init; } = [];
+
     /// <summary>Glass that can be worked: what stands above the heel, kg.</summary>
     public double WorkableKilograms => Math.Max(0, State.MassKilograms - Plan.Options.HeelKilograms);
 
@@ -37,12 +40,16 @@ public sealed class PotBook(StudioPlan plan, LogbookBook logbook)
     {
         if (Find(appliance) is not { } pot) return null;
         var entries = Entries(appliance);
-        var events = PotLog.Events(entries, pot);
+        var missing = Missing(pot, entries, at);
+        var events = Events(pot, entries, missing);
         var state = Estimator(pot, entries).At(at, events);
         var recent = events.OfType<PotEvent.Gather>().Where(g => g.At > at - PullOver && g.At <= at).Sum(g => g.NominalKilograms * g.Count)
             + events.OfType<PotEvent.WeighedGather>().Where(g => g.At > at - PullOver && g.At <= at).Sum(g => g.Kilograms);
         var taken = recent * state.GatherFactor.Value / Math.Max(0.01, 1 - state.MissedShare);
-        return new PotReport(pot, state, events, entries.LastOrDefault(e => e.Entry == "charge" && e.At <= at), taken / PullOver.TotalHours);
+        return new PotReport(pot, state, events, entries.LastOrDefault(e => e.Entry == "charge" && e.At <= at), taken / PullOver.TotalHours)
+        {
+            Missing = [.. missing.Where(m => m.Day.To > (state.LastDipAt ?? Instant.MinValue) && !entries.Any(e => e.Entry == "pot-changed" && e.At <= at && e.At >= m.Day.To))],
+        };
     }
 
     /// <summary>Mass with its interval at each of the moments, for the strip.</summary>
@@ -50,7 +57,7 @@ public sealed class PotBook(StudioPlan plan, LogbookBook logbook)
     {
         if (Find(appliance) is not { } pot) return [];
         var entries = Entries(appliance);
-        return Estimator(pot, entries).Trace(moments, PotLog.Events(entries, pot));
+        return Estimator(pot, entries).Trace(moments, Events(pot, entries, Missing(pot, entries, moments[^1])));
     }
 
     /// <summary>Glass melted in [from, to): charges times their yield, with its standard uncertainty.</summary>
@@ -63,6 +70,21 @@ public sealed class PotBook(StudioPlan plan, LogbookBook logbook)
                 // One scale and one guess at the yield serve all charges: their errors add, they do not average out.
                 new Estimate(sum.Value + charge.GlassKilograms, sum.StandardUncertainty + charge.GlassKilograms * charge.RelativeUncertainty));
     }
+
+    /// <summary>Names in the log of [from, to], the last ones first.</summary>
+    public IEnumerable<string> WhoLogged(string appliance, Instant from, Instant to) =>
+        Entries(appliance).Reverse().SkipWhile(e => e.At > to).TakeWhile(e => e.At >= from).Select(e => e.Who).OfType<string>().Where(w => w != "timetable").Distinct(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The days at a pot up to a moment, oldest first: worked ones, and those of which something was logged.</summary>
+    public IReadOnlyList<PotDay> Days(string appliance, Instant at) => Find(appliance) is { } pot ? Days(pot, Entries(appliance), at) : [];
+
+    IReadOnlyList<PotDay> Days(PotPlan pot, IReadOnlyList<LogEntry> entries, Instant at) =>
+        PotDays.Of(entries, pot, WorkingTimes.Of(WorkingTimes.Witnesses(plan, pot.Appliance).Select(Entries)), plan.Zone, at);
+
+    IReadOnlyList<MissingDay> Missing(PotPlan pot, IReadOnlyList<LogEntry> entries, Instant at) => MissingDays.Of(Days(pot, entries, at), pot.Glass.FullKilograms);
+
+    static IReadOnlyList<PotEvent> Events(PotPlan pot, IReadOnlyList<LogEntry> entries, IReadOnlyList<MissingDay> missing) =>
+        [.. PotLog.Events(entries, pot), .. missing.Select(MissingDays.Event)];
 
     static PotEstimator Estimator(PotPlan pot, IReadOnlyList<LogEntry> entries)
     {
@@ -80,5 +102,4 @@ public sealed class PotBook(StudioPlan plan, LogbookBook logbook)
         lock (gate) kept[appliance] = (now, entries);
         return entries;
     }
-
 }

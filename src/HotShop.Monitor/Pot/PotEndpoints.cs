@@ -2,6 +2,7 @@ using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Http;
 using HotShop.Monitor.Logbook;
+using HotShop.Physics.Pot;
 using HotShop.Physics.Statistics;
 using NodaTime;
 using NodaTime.Extensions;
@@ -18,7 +19,14 @@ public sealed record PotAnswer(
     string Id, Instant At, double MassKg, double MassKgLow95, double MassKgHigh95, double LevelCm, double LevelCmLow95, double LevelCmHigh95,
     double FreeboardCm, double FullKg, double HeightCm, double HeelKg, IReadOnlyList<GathersAnswer> GathersLeft, double PullKgPerHour, double? HoursLeft,
     double GatherFactor, double MissedShare, Instant? LastDipAt, double UnexplainedKg,
-    IReadOnlyDictionary<string, object?>? LastCharge, Instant? ReadyAt, IReadOnlyList<ProfileAnswer> InnerProfile, IReadOnlyList<PotPointAnswer> History);
+    IReadOnlyDictionary<string, object?>? LastCharge, Instant? ReadyAt, IReadOnlyList<ProfileAnswer> InnerProfile, IReadOnlyList<PotPointAnswer> History,
+    IReadOnlyDictionary<string, double> GlassYields, IReadOnlyList<PotDayAnswer> Days, IReadOnlyList<string> People);
+
+/// <param name="From">First moment of work that day, or its midnight: a tally of the day goes from there.</param>
+/// <param name="State">tallied, logged, missing (worked, and nobody logged anything), or under-way.</param>
+/// <param name="ExpectedKg">Of a missing day: what it is taken to have used, and how far off that may be with 95 %.</param>
+public sealed record PotDayAnswer(
+    string Date, Instant From, Instant To, double WorkedHours, IReadOnlyDictionary<string, int> Gathers, double NominalKg, string State, double? ExpectedKg, double? ExpectedKgHalfWidth95);
 
 /// <summary>Energy per kilogram of glass melted, gross: all energy of the furnace over all glass charged. Null where nothing was melted.</summary>
 public sealed record PerKilogramAnswer(
@@ -27,14 +35,16 @@ public sealed record PerKilogramAnswer(
 
 static class PotEndpoints
 {
-    static readonly Duration HistorySpan = Duration.FromHours(24);
+    static readonly Duration HistorySpan = Duration.FromHours(24), PeopleOver = Duration.FromDays(30);
+    const int DaysShown = 15;
+    const double LongestHistoryHours = 24 * 366;
     const int HistoryPoints = 97;
 
     public static void MapPots(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/api/pots/{site}/{id}", (string site, string id, string? at, StudioPlan plan, PotBook pots, TimeProvider clock) => Answer($"{site}/{id}", at, plan, pots, clock)).ExcludeFromDescription();
-        app.MapGet("/api/pots/{id}", (string id, string? at, StudioPlan plan, PotBook pots, TimeProvider clock) => Answer(id, at, plan, pots, clock))
-            .WithName("pot").WithSummary("Glass in a pot, with its 95 % interval, now or at a moment");
+        app.MapGet("/api/pots/{site}/{id}", (string site, string id, string? at, double? hours, StudioPlan plan, PotBook pots, TimeProvider clock) => Answer($"{site}/{id}", at, hours, plan, pots, clock)).ExcludeFromDescription();
+        app.MapGet("/api/pots/{id}", (string id, string? at, double? hours, StudioPlan plan, PotBook pots, TimeProvider clock) => Answer(id, at, hours, plan, pots, clock))
+            .WithName("pot").WithSummary("Glass in a pot, with its 95 % interval, now or at a moment, its last days and so many hours of history");
 
         app.MapGet("/api/fuel/per-kilogram", (string? appliance, string? from, string? to, StudioPlan plan, PotBook pots, FuelBook fuel, TimeProvider clock) =>
         {
@@ -49,15 +59,17 @@ static class PotEndpoints
         }).WithName("fuel-per-kilogram").WithSummary("Energy per kilogram of glass melted, gross, with 95 % intervals");
     }
 
-    static PotAnswer Answer(string id, string? at, StudioPlan plan, PotBook pots, TimeProvider clock)
+    static PotAnswer Answer(string id, string? at, double? hours, StudioPlan plan, PotBook pots, TimeProvider clock)
     {
         var appliance = Ask.Appliance(plan, id);
         var moment = Ask.Time(at, "at", clock.GetUtcNow().ToInstant());
         var report = pots.At(appliance.Id, moment)
             ?? throw new BadHttpRequestException($"'{id}' has no pot: describe it in the configuration to count its glass", StatusCodes.Status404NotFound);
         var (state, options) = (report.State, report.Plan.Options);
-        var step = HistorySpan / (HistoryPoints - 1);
-        var moments = Enumerable.Range(0, HistoryPoints).Select(i => moment - HistorySpan + step * i).ToList();
+        if (hours is { } asked && !(asked > 0 && asked <= LongestHistoryHours)) throw new BadHttpRequestException($"'hours' is {asked}: ask for 1 to {LongestHistoryHours} hours of history");
+        var span = hours is { } wanted ? Duration.FromHours(wanted) : HistorySpan;
+        var step = span / (HistoryPoints - 1);
+        var moments = Enumerable.Range(0, HistoryPoints).Select(i => moment - span + step * i).ToList();
         return new PotAnswer(
             $"{plan.Site}/{appliance.Id}", moment, state.MassKilograms, state.MassKilogramsLow95, state.MassKilogramsHigh95,
             state.LevelMetres * 100, state.LevelMetresLow95 * 100, state.LevelMetresHigh95 * 100,
@@ -65,8 +77,21 @@ static class PotEndpoints
             [.. options.GatherKilograms.Select(g => Gathers(g.Key, g.Value, report))], report.PullKilogramsPerHour, report.HoursLeft,
             state.GatherFactor.Value, state.MissedShare, state.LastDipAt, state.UnexplainedKilograms,
             report.LastCharge is { } charge ? LogbookEndpoints.Answer(charge, plan.Site) : null, report.ReadyAt,
-            Profile(state.Pot.Geometry), [.. pots.Trace(appliance.Id, moments).Select(s => new PotPointAnswer(s.At, s.MassKilograms, s.MassKilogramsLow95, s.MassKilogramsHigh95))]);
+            Profile(state.Pot.Geometry), [.. pots.Trace(appliance.Id, moments).Select(s => new PotPointAnswer(s.At, s.MassKilograms, s.MassKilogramsLow95, s.MassKilogramsHigh95))],
+            ChargeMaterial.All.ToDictionary(m => m.Name, m => PotLog.Yielding(m, report.Plan).GlassYield),
+            [.. pots.Days(appliance.Id, moment).TakeLast(DaysShown).Select(d => Day(d, report))], People(appliance.Id, moment, plan, pots));
     }
+
+    static PotDayAnswer Day(PotDay day, PotReport report)
+    {
+        var missing = report.Missing.FirstOrDefault(m => m.Day.Date == day.Date);
+        var state = day.IsTallied ? "tallied" : day.IsLogged ? "logged" : day.IsMissing ? "missing" : day.IsOver ? "logged" : "under-way";
+        return new(NodaTime.Text.LocalDatePattern.Iso.Format(day.Date), day.From, day.To, day.Worked.TotalHours, day.Gathers, day.NominalKilograms, state, missing?.ExpectedKilograms, missing?.HalfWidth95Kilograms);
+    }
+
+    /// <summary>Who is likely to log: the last ones first, then those the configuration names.</summary>
+    static List<string> People(string appliance, Instant at, StudioPlan plan, PotBook pots) =>
+        [.. pots.WhoLogged(appliance, at - PeopleOver, at).Concat(plan.Configuration.People.Select(p => p.Name)).Distinct(StringComparer.OrdinalIgnoreCase).Take(12)];
 
     static GathersAnswer Gathers(string size, double kilograms, PotReport report)
     {
@@ -75,7 +100,7 @@ static class PotEndpoints
     }
 
     /// <summary>Inner radius at heights from bottom to rim, for drawing the section.</summary>
-    static List<ProfileAnswer> Profile(Physics.Pot.CrucibleGeometry geometry) =>
+    static List<ProfileAnswer> Profile(CrucibleGeometry geometry) =>
         [.. Enumerable.Range(0, 41).Select(i => geometry.HeightMetres * i / 40)
             .Select(h => new ProfileAnswer(h * 100, Math.Sqrt(geometry.SurfaceSquareMetres(h) / Math.PI) * 100))];
 }

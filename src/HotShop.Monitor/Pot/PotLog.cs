@@ -15,9 +15,9 @@ static class PotLog
     /// <returns>Null for entries that say nothing about the glass.</returns>
     static PotEvent? Event(LogEntry entry, PotPlan pot) => entry.Entry switch
     {
-        "gather" => Gather(entry, pot),
-        "tally" => Tally(entry, pot),
-        "charge" => Charge(entry),
+        "gather" => GatherOf(entry, pot),
+        "tally" => TallyOf(entry, pot),
+        "charge" => Charge(entry, pot),
         "dip" => Dip(entry, pot),
         "ladle-out" => new PotEvent.LadleOut(entry.At, Kilograms(entry.Fields)),
         "returned-glass" => new PotEvent.ReturnedGlass(entry.At, Kilograms(entry.Fields)),
@@ -25,7 +25,7 @@ static class PotLog
         _ => null,
     };
 
-    static PotEvent Gather(LogEntry entry, PotPlan pot)
+    internal static PotEvent GatherOf(LogEntry entry, PotPlan pot)
     {
         var count = (int)(entry.Fields["count"]?.GetValue<double>() ?? 1);
         if (entry.Fields["massKg"] is { } mass) return new PotEvent.WeighedGather(entry.At, mass.GetValue<double>() * count);
@@ -37,8 +37,10 @@ static class PotLog
     static double NominalKilograms(string size, PotPlan pot) =>
         pot.Options.GatherKilograms.TryGetValue(size, out var kilograms) ? kilograms : pot.Options.GatherKilograms.Values.DefaultIfEmpty(0.4).Average();
 
-    static PotEvent.Tally Tally(LogEntry entry, PotPlan pot)
+    /// <returns>Null for what is no tally.</returns>
+    internal static PotEvent.Tally? TallyOf(LogEntry entry, PotPlan pot)
     {
+        if (entry.Entry != "tally") return null;
         var counts = ((JsonObject)entry.Fields["gathers"]!)
             .Select(g => new SizeCount(g.Key, NominalKilograms(g.Key, pot), (int)g.Value!.GetValue<double>())).ToList();
         var to = Time(entry.Fields, "to") ?? entry.At;
@@ -46,11 +48,22 @@ static class PotLog
         return new PotEvent.Tally(Time(entry.Fields, "from") ?? to - Duration.FromHours(12), to, counts);
     }
 
-    static PotEvent.Charge Charge(LogEntry entry)
+    static PotEvent.Charge Charge(LogEntry entry, PotPlan pot)
     {
-        var material = ChargeMaterial.Named(entry.Fields["material"]!.GetValue<string>())!;
+        var material = Material(entry, pot);
         return new PotEvent.Charge(entry.At, material.GlassKilograms(Kilograms(entry.Fields)), material.RelativeUncertainty);
     }
+
+    /// <summary>What was charged, with the yield that holds for it: the entry's own, else the configuration's, else the usual.</summary>
+    internal static ChargeMaterial Material(LogEntry charge, PotPlan pot)
+    {
+        var material = ChargeMaterial.Named(charge.Fields["material"]!.GetValue<string>())!;
+        return charge.Fields["yield"] is { } said ? material with { GlassYield = said.GetValue<double>() } : Yielding(material, pot);
+    }
+
+    internal static ChargeMaterial Yielding(ChargeMaterial material, PotPlan pot) =>
+        pot.Options.GlassYields.FirstOrDefault(y => string.Equals(y.Key, material.Name, StringComparison.OrdinalIgnoreCase)) is { Key: not null } known
+            ? material with { GlassYield = known.Value } : material;
 
     static PotEvent.Dip Dip(LogEntry entry, PotPlan pot)
     {

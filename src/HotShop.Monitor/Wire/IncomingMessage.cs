@@ -9,7 +9,11 @@ namespace HotShop.Monitor.Wire;
 /// <param name="Redelivered">The DUP flag: sent again because the first delivery was not acknowledged.</param>
 /// <param name="ArrivedAt">When it reached this program, by the service's clock.</param>
 /// <param name="Sender">Client id or user of the publisher where the broker knows it; for the refused list and the health page.</param>
-public sealed record IncomingMessage(string Topic, byte[] Payload, bool Retained, bool Redelivered, Instant ArrivedAt, string? Sender);
+public sealed record IncomingMessage(string Topic, byte[] Payload, bool Retained, bool Redelivered, Instant ArrivedAt, string? Sender)
+{
+    /// <summary>The sender's number of a message that wants an acknowledgement; the repetition carries the same. Null without one.</summary>
+    public ushort? PacketNumber { get; init; }
+}
 
 /// <summary>Where brokers hand messages in.</summary>
 public interface IIntake

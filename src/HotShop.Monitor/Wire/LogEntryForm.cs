@@ -49,6 +49,7 @@ static class LogEntryForm
             case "charge":
                 _ = Text(fields, "material", LongestName) ?? throw new FormProblem("a charge needs its material: add \"material\":\"cullet\" or \"batch\"");
                 Amount(fields);
+                Yield(fields);
                 break;
             case "dip":
                 if (fields.ContainsKey("glassDepth") == fields.ContainsKey("rimToGlass"))
@@ -69,6 +70,8 @@ static class LogEntryForm
                 break;
             case "correction":
                 _ = Text(fields, "of", LongestName) ?? throw new FormProblem("a correction needs the id of the entry it corrects: add \"of\"");
+                _ = Time(fields, "at");
+                _ = Text(fields, "by", LongestName);
                 break;
         }
         OnlyFinite(fields);
@@ -78,7 +81,8 @@ static class LogEntryForm
     {
         if (fields["gathers"] is not JsonObject { Count: > 0 } gathers)
             throw new FormProblem("a tally needs its gathers by size: add \"gathers\":{\"small\":12,\"medium\":5}");
-        foreach (var (size, count) in gathers) Count(count, $"gathers.{Shown.Short(size)}");
+        // None at all is a tally too: nobody worked that day.
+        foreach (var (size, count) in gathers) Count(count, $"gathers.{Shown.Short(size)}", least: 0);
         Instant? from = Time(fields, "from"), to = Time(fields, "to");
         if (from >= to) throw new FormProblem("the tally ends before it begins: put 'from' before 'to'");
     }
@@ -119,10 +123,16 @@ static class LogEntryForm
         else Measured(fields, "mass", Dimension.Mass);
     }
 
-    static void Count(JsonNode? node, string key)
+    static void Yield(JsonObject fields)
     {
-        var isCount = node?.GetValueKind() == JsonValueKind.Number && node.GetValue<double>() is >= 1 and <= 1000 and var number && number == Math.Floor(number);
-        if (!isCount) throw new FormProblem($"'{key}' is {Shown.Short(node?.ToJsonString() ?? "null")}: write a whole number from 1 to 1000");
+        if (fields.ContainsKey("yield") && Number(fields, "yield") is not (> 0 and <= 1))
+            throw new FormProblem($"'yield' is {Number(fields, "yield")}: write the share that stays as glass, such as 0.85 for 85 %");
+    }
+
+    static void Count(JsonNode? node, string key, int least = 1)
+    {
+        var isCount = node?.GetValueKind() == JsonValueKind.Number && node.GetValue<double>() is <= 1000 and var number && number >= least && number == Math.Floor(number);
+        if (!isCount) throw new FormProblem($"'{key}' is {Shown.Short(node?.ToJsonString() ?? "null")}: write a whole number from {least} to 1000");
     }
 
     static void Measured(JsonObject fields, string key, Dimension dimension, bool mayBeZero = false, Dimension? orElse = null)

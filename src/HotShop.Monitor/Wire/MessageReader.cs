@@ -18,8 +18,9 @@ public sealed class MessageReader(ChannelDirectory channels)
     public WireContent Read(IncomingMessage message)
     {
         var listening = channels.ForTopic(message.Topic);
+        var button = listening.Count == 0 ? channels.Button(message.Topic) : null;
         var logAppliance = listening.Count == 0 ? LogAppliance(message.Topic) : null;
-        if (listening.Count == 0 && logAppliance is null) return WireContent.Refused(Unheard(message.Topic));
+        if (listening.Count == 0 && button is null && logAppliance is null) return WireContent.Refused(Unheard(message.Topic));
 
         var payload = message.Payload.AsMemory();
         if (payload.Length > LargestPayloadBytes)
@@ -30,7 +31,8 @@ public sealed class MessageReader(ChannelDirectory channels)
         if (payload.Span.Trim(" \t\r\n"u8).IsEmpty)
             return WireContent.Refused("the payload is empty: nothing to store (clearing a broker's retained value looks like this)");
 
-        return logAppliance is not null ? LogEntryReader.Read(logAppliance, payload, message.Retained) : Readings(listening, payload);
+        if (button is not null) return ButtonReader.Read(button, message, payload);
+        return logAppliance is not null ? LogEntryReader.Read(logAppliance, message, payload) : Readings(listening, payload);
     }
 
     static WireContent Readings(IReadOnlyList<ChannelPlan> listening, ReadOnlyMemory<byte> payload)

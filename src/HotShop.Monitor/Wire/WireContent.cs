@@ -11,7 +11,11 @@ namespace HotShop.Monitor.Wire;
 public sealed record WireReading(ChannelPlan Channel, double Value, string Unit, Instant? At);
 
 /// <summary>A log entry as sent: checked for its form, not yet against the pot or the appliance.</summary>
-public sealed record WireLogEntry(string Appliance, string Entry, string? Id, string? Who, Instant? At, JsonObject Fields);
+public sealed record WireLogEntry(string Appliance, string Entry, string? Id, string? Who, Instant? At, JsonObject Fields)
+{
+    /// <summary>How it is known again where it came by MQTT and has no id.</summary>
+    public EntryDelivery? Delivery { get; init; }
+}
 
 /// <summary>Something in a message that became no value, and why.</summary>
 /// <param name="Reason">What came, what was expected, what to send instead; with the row's index for arrays.</param>

@@ -10,7 +10,7 @@ namespace HotShop.Physics.Pot;
 /// </remarks>
 internal sealed class PotFilter
 {
-    const int Glass = 0, Bias = 1, Missed = 2, ChargeBias = 3, DepthBias = 4, FirstSize = 5;
+    const int Glass = 0, Bias = 1, Missed = 2, ChargeBias = 3, DepthBias = 4, Unlogged = 5, FirstSize = 6;
 
     readonly PotHabits habits;
     readonly Belief belief;
@@ -27,6 +27,7 @@ internal sealed class PotFilter
         belief.Reset(Missed, habits.MissedPerLogged, habits.MissedPerLoggedSpread);
         belief.Reset(ChargeBias, 0, habits.ChargeBias);
         belief.Reset(DepthBias, 0, habits.DepthToMassBias);
+        belief.Reset(Unlogged, 0, habits.UnloggedSpread);
     }
 
     PotFilter(PotFilter other)
@@ -57,7 +58,7 @@ internal sealed class PotFilter
             case PotEvent.WeighedGather weighed: Take(weighed); break;
             case PotEvent.LadleOut ladle: Shift(-ladle.Kilograms, ladle.Kilograms * ladle.RelativeUncertainty); break;
             case PotEvent.ReturnedGlass returned: Shift(returned.Kilograms, returned.Kilograms * returned.RelativeUncertainty); break;
-            case PotEvent.UnloggedSpan span: Shift(-span.ExpectedKilograms, span.StandardUncertaintyKilograms); break;
+            case PotEvent.UnloggedSpan span: Take(span); break;
             case PotEvent.Dip dip: Measure(dip); break;
             case PotEvent.PotChanged changed: Empty(changed); break;
             default: throw new ArgumentException($"{step.Event.GetType().Name} is no step of the pot", nameof(step));
@@ -89,6 +90,7 @@ internal sealed class PotFilter
             var days = (at - before).TotalDays;
             belief.AddVariance(Bias, Square(habits.GatherBiasPerDay) * days);
             belief.AddVariance(Missed, Square(habits.MissedPerDay) * days);
+            belief.AddVariance(Unlogged, Square(habits.UnloggedPerDay) * days);
         }
         last = at;
     }
@@ -125,6 +127,16 @@ internal sealed class PotFilter
         slopes[Missed] = -weighed.Kilograms;
         var forgetting = Math.Max(0, missed) * habits.MissedInOneGo * Square(weighed.Kilograms);
         belief.ShiftMass(-weighed.Kilograms * (1 + missed), slopes, Square(weighed.Kilograms * weighed.RelativeUncertainty) + forgetting);
+    }
+
+    /// <summary>Days nobody logs are alike: if one took more than expected, so did the others, and a dip teaches how much.</summary>
+    void Take(PotEvent.UnloggedSpan span)
+    {
+        Span<double> slopes = stackalloc double[belief.Size];
+        slopes.Clear();
+        slopes[Unlogged] = -span.ExpectedKilograms;
+        var taken = span.ExpectedKilograms * Math.Max(0, 1 + belief.Mean(Unlogged));
+        belief.ShiftMass(-taken, slopes, Square(span.StandardUncertaintyKilograms));
     }
 
     void Shift(double kilograms, double standardUncertainty)

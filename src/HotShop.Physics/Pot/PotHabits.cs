@@ -36,6 +36,12 @@ public sealed record PotHabits
     /// <summary>Wander of the missed gathers in a day.</summary>
     public double MissedPerDay { get; init; } = 0.02;
 
+    /// <summary>How far what unlogged days take may be off what is expected of them, all of them together.</summary>
+    public double UnloggedSpread { get; init; } = 0.5;
+
+    /// <summary>Wander of that in a day.</summary>
+    public double UnloggedPerDay { get; init; } = 0.03;
+
     /// <summary>A dip further than this many standard deviations from the log means that something was not logged; the dip is
     /// believed, and the habits are left alone.</summary>
     public double SurprisingDeviations { get; init; } = 3.5;

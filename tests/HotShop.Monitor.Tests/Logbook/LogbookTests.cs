@@ -67,6 +67,18 @@ public sealed class LogbookTests : IAsyncDisposable
     }
 
     [Fact]
+    public async Task A_correction_moves_an_entry_to_when_it_was_and_to_whom_it_belongs()
+    {
+        await Log("""{"entry":"charge","id":"c1","who":"Mo","material":"cullet","mass":20,"unit":"kg"}""");
+        await Log("""{"entry":"correction","of":"c1","at":"2026-03-01T20:30:00Z","by":"Ada","text":"logged in the morning"}""");
+        var holds = Assert.Single(InForce);
+        Assert.Equal((Instant.FromUtc(2026, 3, 1, 20, 30), "Ada"), (holds.At, holds.Who));
+        Assert.Equal("""{"material":"cullet","mass":20,"unit":"kg"}""", holds.Fields.ToJsonString());
+        Assert.Contains("future", (await Log("""{"entry":"correction","of":"c1","at":"2026-03-09T20:30:00Z"}""")).Refusal, StringComparison.Ordinal);
+        Assert.Contains("'at'", (await Log("""{"entry":"correction","of":"c1","at":"yesterday"}""")).Refusal, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_correction_can_be_struck_out_itself()
     {
         await Log("""{"entry":"gather","id":"g1","size":"large"}""");
