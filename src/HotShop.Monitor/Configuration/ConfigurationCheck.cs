@@ -29,6 +29,7 @@ public static partial class ConfigurationCheck
         ButtonCheck.Run(found, configuration);
         PeopleCheck.Run(found, configuration);
         DatedValues.Check(found, configuration);
+        ReportCheck.Run(found, configuration);
         return found.Problems;
     }
 

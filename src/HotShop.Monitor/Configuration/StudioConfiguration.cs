@@ -41,6 +41,7 @@ public sealed record StudioConfiguration
 
     public IReadOnlyList<PersonOptions> People { get; init; } = [];
     public NotificationOptions Notifications { get; init; } = new();
+    public ReportOptions Reports { get; init; } = new();
 
     [Description("Numbers to tap on the night page, e.g. the gas emergency line and the burner's service.")]
     public IReadOnlyList<EmergencyNumber> EmergencyNumbers { get; init; } = [];
