@@ -12,6 +12,7 @@ using HotShop.Monitor.Live;
 using HotShop.Monitor.Logbook;
 using HotShop.Monitor.Loop;
 using HotShop.Monitor.Modes;
+using HotShop.Monitor.Money;
 using HotShop.Monitor.Notifications;
 using HotShop.Monitor.Pot;
 using HotShop.Monitor.Readings;
@@ -92,7 +93,8 @@ public static partial class MonitorHost
         services.AddSingleton<ModeBook>().AddSingleton<IModes>(s => s.GetRequiredService<ModeBook>());
         services.AddSingleton<LogbookBook>().AddSingleton<ILogEntryStage>(s => s.GetRequiredService<LogbookBook>());
         services.AddSingleton<ILogbookStage, ModeEntries>();
-        services.AddSingleton<FuelBook>().AddSingleton<PotBook>();
+        services.AddSingleton<FuelBook>().AddSingleton<StudioFuel>().AddSingleton<PotBook>();
+        services.AddMoney();
         services.AddSingleton<ITickStage, TimetableWatch>().AddSingleton<ITickStage, MinuteClose>().AddSingleton<ITickStage, DiskWatch>().AddSingleton<ITickStage, ClockWatch>();
     }
 
@@ -119,6 +121,7 @@ public static partial class MonitorHost
         app.MapReadings();
         app.MapLogbook();
         app.MapFuel();
+        app.MapMoney();
         app.MapPots();
         app.MapAlarms();
         app.MapAnnealing();

@@ -19,12 +19,15 @@ public static partial class ConfigurationCheck
             found.Add("zone", $"'{configuration.Zone}' is no IANA time zone", "write one such as Europe/Berlin or America/New_York");
         if (configuration.Currency.Length != 3 || !configuration.Currency.All(char.IsAsciiLetterUpper))
             found.Add("currency", $"'{configuration.Currency}' is no ISO 4217 code", "write three capitals such as EUR or USD");
+        if (configuration.Culture is { } culture && WritingHabit.Named(culture) is null)
+            found.Add("culture", $"'{culture}' is unknown", $"write one of {string.Join(", ", WritingHabit.Names)}, or leave it out");
         if (configuration.Units is not ("metric" or "us" or "both"))
             found.Add("units", $"'{configuration.Units}' is unknown", "write metric, us or both");
         Http(found, configuration.Http);
         BrokerCheck.Run(found, configuration);
         Store(found, configuration.Store);
         Gas(found, configuration);
+        PriceCheck.Run(found, configuration);
         ApplianceCheck.Run(found, configuration);
         ButtonCheck.Run(found, configuration);
         PeopleCheck.Run(found, configuration);
@@ -76,16 +79,6 @@ public static partial class ConfigurationCheck
         found.Range("gas.carbonDioxideKilogramsPerKilowattHour", gas.CarbonDioxideKilogramsPerKilowattHour, 0, 0.5);
         if (gas.Base is not ("iso13443" or "us" or "normal"))
             found.Add("gas.base", $"'{gas.Base}' is unknown", "write iso13443, us or normal");
-        for (var i = 0; i < configuration.Prices.Count; i++)
-        {
-            var price = configuration.Prices[i];
-            if (!DateOnly.TryParseExact(price.From, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _))
-                found.Add($"prices[{i}].from", $"'{price.From}' is no date", "write YYYY-MM-DD");
-            if (price.Energy is not ("gas" or "electricity"))
-                found.Add($"prices[{i}].energy", $"'{price.Energy}' is unknown", "write gas or electricity");
-            if (price.PerKilowattHour is < 0 or > 10)
-                found.Add($"prices[{i}].perKilowattHour", $"{price.PerKilowattHour} is no price of one kWh", "write the price of one kWh, e.g. 0.11");
-        }
     }
 }
 

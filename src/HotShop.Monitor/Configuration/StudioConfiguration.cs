@@ -20,6 +20,9 @@ public sealed record StudioConfiguration
     [Description("ISO 4217 code of the currency of the prices.")]
     public string Currency { get; init; } = "EUR";
 
+    [Description("How numbers, amounts and dates are written, e.g. de-DE or en-US. Left out: as is usual for the currency and the zone.")]
+    public string? Culture { get; init; }
+
     [Description("Units shown first on the pages: metric, us or both.")]
     public string Units { get; init; } = "both";
 
@@ -30,6 +33,7 @@ public sealed record StudioConfiguration
     public BrokerOptions Broker { get; init; } = new();
     public StoreOptions Store { get; init; } = new();
     public GasOptions Gas { get; init; } = new();
+    public ElectricityOptions Electricity { get; init; } = new();
     public IReadOnlyList<PriceOptions> Prices { get; init; } = [];
     public required IReadOnlyList<ApplianceOptions> Appliances { get; init; }
 
@@ -143,18 +147,24 @@ public sealed record GasOptions
 
     [Description("Carbon dioxide in kg per kWh gross. 0.18105 is natural gas after 40 CFR 98 table C-1.")]
     public double CarbonDioxideKilogramsPerKilowattHour { get; init; } = 0.18105;
+
+    [Description("Where that factor is printed; shown beside every figure made with it.")]
+    public string CarbonDioxideSource { get; init; } = "40 CFR 98 table C-1, gross";
+
+    [Description("Year of that factor.")]
+    public int CarbonDioxideYear { get; init; } = 2016;
 }
 
-public sealed record PriceOptions
+public sealed record ElectricityOptions
 {
-    [Description("First day the price holds, in the studio's zone: YYYY-MM-DD.")]
-    public required string From { get; init; }
+    [Description("Carbon dioxide in kg per kWh of your electricity, as your supplier states it for a year; null: electricity is left out of the figure, and the figure says so.")]
+    public double? CarbonDioxideKilogramsPerKilowattHour { get; init; }
 
-    [Description("gas or electricity.")]
-    public required string Energy { get; init; }
+    [Description("Who states that factor, e.g. the supplier's yearly disclosure.")]
+    public string? CarbonDioxideSource { get; init; }
 
-    [Description("Price of one kWh (gas: gross), taxes included, in the studio's currency.")]
-    public required decimal PerKilowattHour { get; init; }
+    [Description("Year of that factor.")]
+    public int? CarbonDioxideYear { get; init; }
 }
 
 public sealed record EmergencyNumber

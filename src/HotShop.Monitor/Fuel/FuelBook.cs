@@ -12,18 +12,19 @@ public enum FuelStep { Hour, Day, Month }
 public sealed class FuelBook(StudioPlan plan, IReadingHistory history, PlanHistory plans)
 {
     readonly StudioGas gas = new(plan.Configuration.Gas);
-    readonly PriceList prices = new(plan.Configuration.Prices);
+    readonly PriceList prices = new(plan.Configuration.Prices, new StudioGas(plan.Configuration.Gas));
 
     public StudioGas Gas => gas;
     public PriceList Prices => prices;
 
     /// <summary>Use in [from, to) by hour, day or month of the studio's zone; stretches at the ends are cut to the question.</summary>
     /// <param name="now">Time not yet passed is not missing.</param>
-    public IReadOnlyList<FuelUse> Use(AppliancePlan appliance, Instant from, Instant to, FuelStep step, Instant now)
+    /// <param name="only">One kind of energy; both where it is left out.</param>
+    public IReadOnlyList<FuelUse> Use(AppliancePlan appliance, Instant from, Instant to, FuelStep step, Instant now, EnergyKind? only = null)
     {
         var edges = Calendar.Edges(from, Instant.Min(to, Instant.Max(from, now)), step, plan.Zone);
         if (edges.Count < 2) return [];
-        var lines = Lines(appliance, edges[0], edges[^1]);
+        var lines = Lines(appliance, edges[0], edges[^1], only);
         return [.. edges.Zip(edges.Skip(1), (start, end) => Sum(lines, start, end, now))];
     }
 
@@ -34,9 +35,9 @@ public sealed class FuelBook(StudioPlan plan, IReadingHistory history, PlanHisto
         return Sum(Lines(appliance, from, end), from, end, now);
     }
 
-    List<FuelLine> Lines(AppliancePlan appliance, Instant from, Instant to) =>
+    List<FuelLine> Lines(AppliancePlan appliance, Instant from, Instant to, EnergyKind? only = null) =>
         [.. plans.Between(from, to).SelectMany(stretch => FuelSource.Of(stretch.Plan.Appliance(appliance.Id) ?? appliance, Speaking(stretch))
-            .Select(s => new FuelLine(s, new StudioGas(stretch.Plan.Configuration.Gas), stretch.From, stretch.To, history.Hours(s.Channel, stretch.From - Duration.FromHours(1), stretch.To))))];
+            .Where(s => only is null || s.Kind == only).Select(s => new FuelLine(s, new StudioGas(stretch.Plan.Configuration.Gas), stretch.From, stretch.To, history.Hours(s.Channel, stretch.From - Duration.FromHours(1), stretch.To))))];
 
     /// <summary>A meter that took the place of another is not the one to ask about the time before it.</summary>
     Func<ChannelPlan, bool>? Speaking(PlanStretch stretch) =>

@@ -1,24 +1,26 @@
-using System.Globalization;
 using HotShop.Monitor.Configuration;
 using NodaTime;
-using NodaTime.Text;
 
 namespace HotShop.Monitor.Fuel;
 
-/// <summary>Dated prices of one kWh. The last one that has begun holds; before the first there is no price.</summary>
-public sealed class PriceList(IEnumerable<PriceOptions> prices)
+/// <summary>Dated price lists. The last one that has begun holds; before the first there is no price.</summary>
+public sealed class PriceList(IEnumerable<PriceOptions> prices, StudioGas gas)
 {
-    readonly List<(EnergyKind Kind, LocalDate From, decimal PerKilowattHour)> list =
-        [.. prices.Select(p => (p.Energy == "gas" ? EnergyKind.Gas : EnergyKind.Electricity, LocalDatePattern.Iso.Parse(p.From).Value, p.PerKilowattHour)).OrderBy(p => p.Item2)];
+    readonly List<Tariff> list = [.. prices.Select(p => new Tariff(p)).OrderBy(t => t.From)];
 
-    public decimal? On(EnergyKind kind, LocalDate day)
+    public IReadOnlyList<Tariff> All => list;
+
+    /// <summary>The price list in force on a day; null where none has begun.</summary>
+    public Tariff? InForce(EnergyKind kind, LocalDate day)
     {
-        decimal? price = null;
-        foreach (var line in list) if (line.Kind == kind && line.From <= day) price = line.PerKilowattHour;
-        return price;
+        for (var i = list.Count - 1; i >= 0; i--) if (list[i].Kind == kind && list[i].From <= day) return list[i];
+        return null;
     }
 
-    /// <summary>Cost of an amount on a day, not rounded; null where no price is known and there is something to pay.</summary>
+    /// <summary>Price of one more kWh on a day; see <see cref="Tariff.PerKilowattHour"/>.</summary>
+    public decimal? On(EnergyKind kind, LocalDate day) => InForce(kind, day)?.PerKilowattHour(gas);
+
+    /// <summary>Cost of an amount on a day that stands alone, not rounded: no standing charge, first block. Null where no price is known and there is something to pay.</summary>
     public decimal? CostOf(EnergyKind kind, double kilowattHours, LocalDate day) =>
         kilowattHours == 0 ? 0m : On(kind, day) is { } price ? (decimal)kilowattHours * price : null;
 }

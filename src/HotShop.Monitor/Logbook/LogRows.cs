@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using HotShop.Monitor.Store;
 using Microsoft.Data.Sqlite;
+using NodaTime;
 
 namespace HotShop.Monitor.Logbook;
 
@@ -22,6 +23,22 @@ static class LogRows
         id IN (SELECT id FROM newest) OR corrects IN (SELECT id FROM newest) OR corrects IN (SELECT id FROM log_entry WHERE corrects IN (SELECT id FROM newest))
         """, appliance);
 
+    /// <summary>Mode entries of an appliance in [from, to) and the last ones before, more than one as corrections may strike some; with their corrections and those of them.</summary>
+    public static IReadOnlyList<LogEntry> ModesUntil(SqliteConnection connection, string appliance, Instant from, Instant to)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = $"""
+            WITH asked AS (SELECT id FROM log_entry WHERE entry = 'mode' AND appliance = $key AND at < $to AND at >= coalesce(
+                (SELECT at FROM log_entry WHERE entry = 'mode' AND appliance = $key AND at <= $from ORDER BY at DESC LIMIT 1 OFFSET 20), -9223372036854775808)),
+            correcting AS (SELECT id, corrects FROM log_entry WHERE corrects IN (SELECT id FROM asked))
+            SELECT {Columns} FROM log_entry WHERE id IN (SELECT id FROM asked) OR id IN (SELECT id FROM correcting) OR corrects IN (SELECT id FROM correcting) ORDER BY at, seq
+            """;
+        command.Parameters.AddWithValue("$key", appliance);
+        command.Parameters.AddWithValue("$from", from.ToMicroseconds());
+        command.Parameters.AddWithValue("$to", to.ToMicroseconds());
+        return All(command);
+    }
+
     static List<LogEntry> Query(SqliteConnection connection, string where, string key)
     {
         using var command = connection.CreateCommand();
@@ -30,6 +47,11 @@ static class LogRows
             SELECT {Columns} FROM log_entry WHERE {where} ORDER BY at, seq
             """;
         command.Parameters.AddWithValue("$key", key);
+        return All(command);
+    }
+
+    static List<LogEntry> All(SqliteCommand command)
+    {
         using var rows = command.ExecuteReader();
         var entries = new List<LogEntry>();
         while (rows.Read()) entries.Add(Read(rows));

@@ -1,0 +1,82 @@
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Fuel;
+using HotShop.Monitor.Logbook;
+using HotShop.Monitor.Modes;
+using HotShop.Monitor.Pot;
+using HotShop.Physics.Statistics;
+using NodaTime;
+
+namespace HotShop.Monitor.Money;
+
+/// <summary>What an hour, a day, a kilogram and a glory-hole hour cost, and the carbon dioxide.</summary>
+sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, StudioGas gas, StudioFormat format)
+{
+    public UnitCosts Costs(Spending spending, Instant from, Instant until)
+    {
+        var hours = (until - from).TotalHours;
+        var isPriced = spending.Cost is not null && spending.Charges.All(c => c.Amounts is not null || c.Shares.All(s => s.KilowattHours == 0));
+        return new UnitCosts(
+            isPriced && hours > 0 ? Divided(spending.Cost!.Value, hours) : null, isPriced && spending.Days.Count > 0 ? Divided(spending.Cost!.Value, hours / 24) : null,
+            PerKilogram(spending, from, until), PerGloryHoleHour(spending, from, until), [], []);
+    }
+
+    PerKilogram? PerKilogram(Spending spending, Instant from, Instant until)
+    {
+        var melting = pots.Pots.Select(p => p.Appliance).ToHashSet();
+        // One scale serves all furnaces: what is wrong with it does not average out.
+        var glass = UseBook.Common(melting.Select(a => pots.GlassMelted(a, from, until)));
+        if (glass.Value <= 0) return null;
+        var energy = spending.Days.Sum(d => d.Shares.Where(s => melting.Contains(s.Appliance)).Sum(s => s.KilowattHours));
+        var studio = spending.Energy;
+        var perKilogram = Estimate.Relative(energy, studio.Value > 0 ? studio.StandardUncertainty / studio.Value : 0) / glass;
+        return new PerKilogram(format.GlassShown(glass), CostOf(spending, melting) is { } cost ? Divided(cost, glass.Value) : null, format.PerKilogramShown(perKilogram), null,
+            "not known yet: it needs days with much and with little glass");
+    }
+
+    PerGloryHoleHour? PerGloryHoleHour(Spending spending, Instant from, Instant until)
+    {
+        var holes = plan.Appliances.Where(a => a.Kind == ApplianceKind.GloryHole).Select(a => a.Id).ToHashSet();
+        var hours = holes.Sum(h => modes.Of(h, from, until).Where(s => s.Mode == Mode.Working).Sum(s => (s.To - s.From).TotalHours));
+        if (hours < 0.1) return null;
+        var energy = spending.Days.Sum(d => d.Shares.Where(s => holes.Contains(s.Appliance)).Sum(s => s.KilowattHours));
+        return new PerGloryHoleHour(new Figure(hours, format.Hours(hours)), CostOf(spending, holes) is { } cost ? Divided(cost, hours) : null, format.EnergyFigure(energy / hours));
+    }
+
+    /// <summary>Of some appliances, without standing charges; null where a part of it has no price.</summary>
+    static decimal? CostOf(Spending spending, HashSet<string> appliances)
+    {
+        decimal sum = 0;
+        foreach (var charge in spending.Charges)
+            for (var i = 0; i < charge.Shares.Count; i++)
+            {
+                if (!appliances.Contains(charge.Shares[i].Appliance)) continue;
+                if (charge.Amounts is null && charge.Shares[i].KilowattHours > 0) return null;
+                sum += charge.Amounts?[i] ?? 0;
+            }
+        return sum;
+    }
+
+    Amount Divided(decimal amount, double by) => format.Shown(LargestRemainder.Round(amount / (decimal)by, format.Digits));
+
+    public CarbonDioxide CarbonDioxide(Spending spending)
+    {
+        var options = plan.Configuration;
+        var burnt = spending.EnergyOf(EnergyKind.Gas);
+        var gasSource = Source(EnergyKind.Gas, burnt.Value, gas.Fuel.CarbonDioxideKilogramsPerKilowattHour, options.Gas.CarbonDioxideSource, options.Gas.CarbonDioxideYear);
+        var taken = spending.EnergyOf(EnergyKind.Electricity);
+        var electricSource = Source(EnergyKind.Electricity, taken.Value, options.Electricity.CarbonDioxideKilogramsPerKilowattHour, options.Electricity.CarbonDioxideSource, options.Electricity.CarbonDioxideYear);
+        var sum = Scaled(burnt, gasSource) + Scaled(taken, electricSource);
+        return new CarbonDioxide(format.CarbonDioxideShown(sum.Value, sum.Low95, sum.High95), [gasSource, electricSource]);
+
+        static Estimate Scaled(Estimate energy, CarbonDioxideSource source) => energy * Estimate.Exact(source.KilogramsPerKwh ?? 0);
+    }
+
+    CarbonDioxideSource Source(EnergyKind kind, double kilowattHours, double? factor, string? source, int? year)
+    {
+        var kilograms = kilowattHours * (factor ?? 0);
+        var word = kind == EnergyKind.Gas ? "gas" : "electricity";
+        return new CarbonDioxideSource(kind, new Figure(kilograms, format.CarbonDioxide(kilograms)), factor, source, year, factor is { } known
+            ? $"{word}: {format.Number(known, 5)} kg/kWh ({source}, {year})"
+            : $"{word} is left out: write its factor, source and year under 'electricity'");
+    }
+}

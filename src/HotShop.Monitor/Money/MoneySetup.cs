@@ -1,0 +1,9 @@
+using HotShop.Monitor.Logbook;
+
+namespace HotShop.Monitor.Money;
+
+static class MoneySetup
+{
+    public static IServiceCollection AddMoney(this IServiceCollection services) =>
+        services.AddSingleton<ModeHistory>().AddSingleton<UseBook>().AddSingleton<AccountBook>();
+}

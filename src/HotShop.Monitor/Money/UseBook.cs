@@ -1,0 +1,39 @@
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Fuel;
+using HotShop.Monitor.Logbook;
+using HotShop.Physics.Statistics;
+using NodaTime;
+
+namespace HotShop.Monitor.Money;
+
+/// <summary>The studio's use by day, its parts told apart by the mode that was in force when they were used.</summary>
+public sealed class UseBook(StudioPlan plan, StudioFuel fuel, ModeHistory modes)
+{
+    /// <summary>Days that have begun, of [first, last].</summary>
+    public IReadOnlyList<DayUse> Days(LocalDate first, LocalDate last, Instant now)
+    {
+        var (from, to) = Span(first, last, now);
+        if (to <= from) return [];
+        var hours = fuel.Use(from, to, FuelStep.Hour, now);
+        var split = new PurposeSplit(plan, hours, a => modes.Of(a, from, to));
+        return [.. fuel.Use(from, to, FuelStep.Day, now).Select(day =>
+        {
+            var date = day.From.InZone(plan.Zone).Date;
+            return new DayUse(date, day.To - day.From, [.. day.Shares.SelectMany(s => split.Of(date, s))], day.Gas, day.Electricity, day.MeasuredShare, day.Resets);
+        })];
+    }
+
+    /// <summary>Use of [first, last] month by month, each with an interval of its own: errors of one meter do not average out over the days.</summary>
+    public IReadOnlyList<StudioUse> Months(LocalDate first, LocalDate last, Instant now)
+    {
+        var (from, to) = Span(first, last, now);
+        return to <= from ? [] : fuel.Use(from, to, FuelStep.Month, now);
+    }
+
+    (Instant From, Instant To) Span(LocalDate first, LocalDate last, Instant now) =>
+        (plan.Zone.AtStartOfDay(first).ToInstant(), Instant.Min(now, plan.Zone.AtStartOfDay(last.PlusDays(1)).ToInstant()));
+
+    /// <summary>A sum of stretches whose error is common to them, as one meter's is: standard uncertainties add (GUM, JCGM 100:2008, 5.2.2).</summary>
+    internal static Estimate Common(IEnumerable<Estimate> parts) =>
+        parts.Aggregate(Estimate.Exact(0), (sum, one) => new Estimate(sum.Value + one.Value, sum.StandardUncertainty + one.StandardUncertainty));
+}
