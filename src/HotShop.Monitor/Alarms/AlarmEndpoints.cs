@@ -1,4 +1,5 @@
 using HotShop.Monitor.Alarms.Conditions;
+using HotShop.Monitor.Alarms.Late;
 using HotShop.Monitor.Http;
 using HotShop.Monitor.Readings;
 using HotShop.Monitor.Store;
@@ -19,6 +20,7 @@ static class AlarmEndpoints
         .AddSingleton(AlarmPace.ForSpeed(speed)).AddSingleton<AlarmEngine>().AddSingleton<AlarmMemoryLoad>().AddSingleton<Surroundings>().AddSingleton<AlarmHistory>().AddSingleton<AlarmDesk>()
         .AddSingleton<IAlarmDesk>(s => s.GetRequiredService<AlarmDesk>())
         .AddSingleton<IReadingStage>(s => s.GetRequiredService<AlarmDesk>())
+        .AddSingleton<FoundLater>().AddSingleton<IReadingStage>(s => s.GetRequiredService<FoundLater>())
         .AddSingleton<ITickStage>(s => s.GetRequiredService<AlarmDesk>());
 
     public static void MapAlarms(this IEndpointRouteBuilder app)
