@@ -8,7 +8,7 @@ static class AnnealingEndpoints
 {
     /// <summary>Needs in the container: plan, store reader and writer, latest readings and reading history.</summary>
     public static IServiceCollection AddAnnealing(this IServiceCollection services) => services
-        .AddSingleton<LoadBook>().AddSingleton<LoadAnswers>().AddSingleton<IAnnealingCurves>(s => s.GetRequiredService<LoadBook>());
+        .AddSingleton<LoadBook>().AddSingleton<LoadAnswers>().AddSingleton<CoolingLessons>().AddSingleton<OpeningBook>().AddSingleton<IAnnealingCurves>(s => s.GetRequiredService<LoadBook>());
 
     public static void MapAnnealing(this IEndpointRouteBuilder app)
     {

@@ -33,6 +33,7 @@ public static partial class ConfigurationCheck
         PeopleCheck.Run(found, configuration);
         DatedValues.Check(found, configuration);
         ReportCheck.Run(found, configuration);
+        HandoverCheck.Run(found, configuration);
         return found.Problems;
     }
 

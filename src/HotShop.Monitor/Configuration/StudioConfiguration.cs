@@ -46,6 +46,10 @@ public sealed record StudioConfiguration
     public IReadOnlyList<PersonOptions> People { get; init; } = [];
     public NotificationOptions Notifications { get; init; } = new();
     public ReportOptions Reports { get; init; } = new();
+    public HandoverOptions Handover { get; init; } = new();
+
+    [Description("What wears or is due again; the morning handover says when.")]
+    public IReadOnlyList<UpkeepOptions> Upkeep { get; init; } = [];
 
     [Description("Numbers to tap on the night page, e.g. the gas emergency line and the burner's service.")]
     public IReadOnlyList<EmergencyNumber> EmergencyNumbers { get; init; } = [];
