@@ -38,6 +38,7 @@ public sealed class SimulatedStudio
         devices = new Instruments(Plant, options.Seed).Devices(options.SampleSeconds);
         crew = new Crew(Plant, logbook, Truth, options);
         crew.BeginAt(options.Start);
+        if (options.WithHoldingTwin) Truth.AddHoldingTwin(crew.HeldCelsius);
         Truth.Keep();
     }
 

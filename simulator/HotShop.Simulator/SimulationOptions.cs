@@ -20,5 +20,10 @@ public sealed record SimulationOptions
     /// </summary>
     public int SampleSeconds { get; init; } = 10;
 
+    /// <summary>
+    /// Also reckons what the furnace would burn if it were only held; costs a quarter more time. Default no.
+    /// </summary>
+    public bool WithHoldingTwin { get; init; }
+
     public IReadOnlyList<FaultOrder> Faults { get; init; } = [];
 }

@@ -13,6 +13,7 @@ internal sealed class Crew
     readonly StudioPlant plant;
     readonly Logbook logbook;
     readonly PotWork pot;
+    readonly HiddenTruth truth;
     readonly SimulationOptions options;
     readonly PriorityQueue<CrewAct, (Instant At, long Number)> planned = new();
     readonly Dictionary<string, string> modes = [];
@@ -23,12 +24,15 @@ internal sealed class Crew
 
     public Crew(StudioPlant plant, Logbook logbook, HiddenTruth truth, SimulationOptions options)
     {
-        (this.plant, this.logbook, this.options) = (plant, logbook, options);
+        (this.plant, this.logbook, this.truth, this.options) = (plant, logbook, truth, options);
         pot = new PotWork(plant, logbook, truth);
         plannedThrough = options.Start.InZone(options.Zone).Date.PlusDays(-3);
         foreach (var order in options.Faults.Where(f => f.Kind == FaultKind.ColdCharge))
             Plan(new ColdCharge(options.Start + order.After, 20));
     }
+
+    /// <summary>Setpoint at which the furnace is held when no charge is cooked, in °C; as at the start.</summary>
+    public double HeldCelsius { get; private set; } = Quillmere.WorkingCelsius;
 
     public string ModeOf(string appliance) => modes.GetValueOrDefault(appliance, "off");
 
@@ -41,7 +45,11 @@ internal sealed class Crew
         while (planned.TryPeek(out var act, out _) && act.At < start)
         {
             planned.Dequeue();
-            if (act is SetFurnace set) furnaceCelsius = set.Celsius;
+            if (act is SetFurnace set)
+            {
+                furnaceCelsius = set.Celsius;
+                if (!set.IsForCharge) HeldCelsius = set.Celsius;
+            }
             else if (act.IsStanding) Stand(act, start);
         }
 
@@ -104,7 +112,10 @@ internal sealed class Crew
     {
         switch (act)
         {
-            case SetFurnace set: plant.Furnace.Setpoint.LeadTo(set.Celsius, set.KelvinPerHour); break;
+            case SetFurnace set:
+                plant.Furnace.Setpoint.LeadTo(set.Celsius, set.KelvinPerHour);
+                if (!set.IsForCharge) truth.HeldAt(set.Celsius, set.KelvinPerHour);
+                break;
             case SetMode mode: Mode(mode.Appliance, mode.Mode, now); break;
             case LightGloryHole light:
                 plant.GloryHole.Light(light.IsLit);

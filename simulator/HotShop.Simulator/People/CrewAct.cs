@@ -14,7 +14,8 @@ internal abstract record CrewAct(Instant At)
     public virtual bool IsStanding => false;
 }
 
-internal sealed record SetFurnace(Instant At, double Celsius, double KelvinPerHour) : CrewAct(At)
+/// <param name="IsForCharge">To cook or squeeze a charge, not to hold the glass.</param>
+internal sealed record SetFurnace(Instant At, double Celsius, double KelvinPerHour, bool IsForCharge = false) : CrewAct(At)
 {
     public override bool IsStanding => true;
 }

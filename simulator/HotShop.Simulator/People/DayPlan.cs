@@ -135,14 +135,14 @@ internal sealed class DayPlan
         Charging();
 
         // Cook, squeeze, and back to work or down to idle: the controller's own timer.
-        acts.Add(new SetFurnace(At(26), Quillmere.SqueezeCelsius, 35));
+        acts.Add(new SetFurnace(At(26), Quillmere.SqueezeCelsius, 35, IsForCharge: true));
         acts.Add(isSaturday ? new SetFurnace(At(30), Quillmere.IdleCelsius, 20) : new SetFurnace(At(29.5), Quillmere.WorkingCelsius, 50));
     }
 
     void Charging()
     {
         var isBatch = draws.Happens(hidden.BatchEveningShare);
-        acts.Add(new SetFurnace(At(18.2), Quillmere.CookCelsius, 60));
+        acts.Add(new SetFurnace(At(18.2), Quillmere.CookCelsius, 60, IsForCharge: true));
         for (var load = 0; load < ChargeLoads; load++)
             acts.Add(new ChargeLoad(At(18.35 + 0.67 * load + draws.Between(0, 0.1)), isBatch, load == 0, load == ChargeLoads - 1));
     }

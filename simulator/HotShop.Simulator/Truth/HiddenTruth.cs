@@ -10,9 +10,13 @@ public readonly record struct FuelTruth(double Kilowatthours, double BaseCubicMe
 /// <summary>What really happened in one hour since the start.</summary>
 /// <param name="From">Start of the hour; hours are counted from the start of the simulation.</param>
 /// <param name="MeltedKilograms">Glass that melted flat from charges.</param>
+/// <param name="HoldingKilowatthours">
+/// What the furnace would have burnt at the temperatures it is held at, with nothing charged, nothing gathered and its door shut; <see langword="null"/>
+/// unless the simulation was asked for it.
+/// </param>
 public sealed record TruthHour(
     Instant From, FuelTruth Furnace, FuelTruth GloryHole, double FirstAnnealerKilowatthours, double SecondAnnealerKilowatthours,
-    double MeltedKilograms, double TakenKilograms, double GlassKilograms);
+    double MeltedKilograms, double TakenKilograms, double GlassKilograms, double? HoldingKilowatthours = null);
 
 /// <summary>
 /// The state of the plant that no instrument shows exactly. Whoever judges a service looks here after the service has answered.
@@ -24,6 +28,7 @@ public sealed class HiddenTruth
     readonly List<float> glassByMinute = [];
     readonly List<TruthHour> hours = [];
     Totals lastHour;
+    HoldingTwin? holding;
 
     internal HiddenTruth(StudioPlant plant, Instant start) => (this.plant, this.start) = (plant, start);
 
@@ -90,15 +95,21 @@ public sealed class HiddenTruth
         UnloggedKilograms += kilograms;
     }
 
+    /// <summary>From here on, before the first step: see <see cref="TruthHour.HoldingKilowatthours"/>.</summary>
+    internal void AddHoldingTwin(double heldCelsius) => holding = new HoldingTwin(plant, heldCelsius);
+
+    internal void HeldAt(double celsius, double kelvinPerHour) => holding?.HoldAt(celsius, kelvinPerHour);
+
     /// <summary>Keeps the history; called after every step.</summary>
     internal void Keep()
     {
+        if (plant.ElapsedSeconds > 0) holding?.Step();
         var elapsed = (long)plant.ElapsedSeconds;
         if (elapsed % 60 == 0) glassByMinute.Add((float)GlassKilograms);
         if (elapsed % 3600 != 0 || elapsed == 0) return;
-        var now = new Totals(FurnaceFuel, GloryHoleFuel, FirstAnnealerKilowatthours, SecondAnnealerKilowatthours, MeltedKilograms, TakenKilograms);
+        var now = new Totals(FurnaceFuel, GloryHoleFuel, FirstAnnealerKilowatthours, SecondAnnealerKilowatthours, MeltedKilograms, TakenKilograms, holding?.Kilowatthours);
         hours.Add(new TruthHour(Now - Duration.FromHours(1), Less(now.Furnace, lastHour.Furnace), Less(now.GloryHole, lastHour.GloryHole),
-            now.First - lastHour.First, now.Second - lastHour.Second, now.Melted - lastHour.Melted, now.Taken - lastHour.Taken, GlassKilograms));
+            now.First - lastHour.First, now.Second - lastHour.Second, now.Melted - lastHour.Melted, now.Taken - lastHour.Taken, GlassKilograms, now.Holding - (lastHour.Holding ?? 0)));
         lastHour = now;
     }
 
@@ -111,5 +122,5 @@ public sealed class HiddenTruth
     static FuelTruth Less(FuelTruth later, FuelTruth earlier) =>
         new(later.Kilowatthours - earlier.Kilowatthours, later.BaseCubicMetres - earlier.BaseCubicMetres);
 
-    readonly record struct Totals(FuelTruth Furnace, FuelTruth GloryHole, double First, double Second, double Melted, double Taken);
+    readonly record struct Totals(FuelTruth Furnace, FuelTruth GloryHole, double First, double Second, double Melted, double Taken, double? Holding);
 }

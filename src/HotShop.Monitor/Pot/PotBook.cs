@@ -93,7 +93,8 @@ public sealed class PotBook(StudioPlan plan, LogbookBook logbook)
         return new PotEstimator(pot.Glass, null, entries.Any(e => e.Entry == "pot-changed") ? null : start);
     }
 
-    IReadOnlyList<LogEntry> Entries(string appliance)
+    /// <summary>All that holds of a furnace's log, in order of time.</summary>
+    internal IReadOnlyList<LogEntry> Entries(string appliance)
     {
         var now = logbook.Version;
         lock (gate)
