@@ -7,6 +7,8 @@ using HotShop.Monitor.Broker;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Health;
+using HotShop.Monitor.History;
+using HotShop.Monitor.History.Local;
 using HotShop.Monitor.Http;
 using HotShop.Monitor.Live;
 using HotShop.Monitor.Logbook;
@@ -68,6 +70,7 @@ public static partial class MonitorHost
         services.AddCalendarJobs(plan, clock);
         // What takes messages in is started last and stopped first.
         services.AddHostedService<StudioLoop>().AddHostedService<RollupLoop>();
+        services.AddHistory().AddLocalDoor();
         services.AddBroker(plan);
         services.AddSingleton(s => new Lazy<MqttOut>(s.GetRequiredService<MqttOut>)).AddSingleton<ITransitionStage, AlarmNews>().AddHostedService<DerivedLoop>();
         more?.Invoke(builder);
@@ -126,6 +129,7 @@ public static partial class MonitorHost
         app.MapAlarms();
         app.MapAnnealing();
         app.MapNotifications();
+        app.MapHistory();
         app.MapProbes();
         app.MapOpenApi("/openapi/v1.json");
         app.MapPrometheusScrapingEndpoint("/metrics");

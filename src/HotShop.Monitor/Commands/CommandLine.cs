@@ -1,5 +1,6 @@
 using System.CommandLine;
 using HotShop.Monitor.Configuration;
+using HotShop.Monitor.History.Csv;
 using HotShop.Monitor.Store;
 
 namespace HotShop.Monitor.Commands;
@@ -14,6 +15,7 @@ static class CommandLine
         var root = new RootCommand("HotShop.Monitor watches the fires, the fuel and the glass of a hot-glass studio. It advises; it controls nothing and is no safety interlock.")
         {
             RunCommand.Make(clock), DemoCommand.Make(clock), InitCommand.Make(), CheckCommand.Make(),
+            ImportCommand.Make(clock), ExportCommand.Make(clock),
         };
         var parsed = root.Parse(args.Length == 0 ? ["--help"] : args);
         if (parsed.Errors.Count > 0)
@@ -29,6 +31,11 @@ static class CommandLine
         catch (ConfigurationException wrong)
         {
             foreach (var problem in wrong.Problems) await Console.Error.WriteLineAsync(problem.ToString());
+            return WrongInput;
+        }
+        catch (CsvFileException wrong)
+        {
+            await Console.Error.WriteLineAsync(wrong.Message);
             return WrongInput;
         }
         catch (StoreException wrong)
@@ -48,6 +55,8 @@ static class CommandLine
             return Failed;
         }
     }
+
+    public static StudioPlan Plan(FileInfo file) => PlanBuilder.Build(ConfigurationFile.Read(file.FullName), file.DirectoryName!);
 
     public static Option<FileInfo> ConfigurationOption() => new("--config")
     {

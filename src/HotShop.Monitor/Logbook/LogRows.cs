@@ -39,6 +39,18 @@ static class LogRows
         return All(command);
     }
 
+    /// <summary>Entries of [from, to) in the order in which they were logged, one at a time.</summary>
+    public static IEnumerable<LogEntry> AsLogged(SqliteConnection connection, string? appliance, Instant from, Instant to)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = $"SELECT {Columns} FROM log_entry WHERE at >= $from AND at < $to AND ($appliance IS NULL OR appliance = $appliance) ORDER BY seq";
+        command.Parameters.AddWithValue("$from", from.ToMicroseconds());
+        command.Parameters.AddWithValue("$to", to.ToMicroseconds());
+        command.Parameters.AddWithValue("$appliance", (object?)appliance ?? DBNull.Value);
+        using var rows = command.ExecuteReader();
+        while (rows.Read()) yield return Read(rows);
+    }
+
     static List<LogEntry> Query(SqliteConnection connection, string where, string key)
     {
         using var command = connection.CreateCommand();

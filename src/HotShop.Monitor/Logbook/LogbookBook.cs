@@ -3,6 +3,7 @@ using HotShop.Monitor.Live;
 using HotShop.Monitor.Readings;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
+using Microsoft.Data.Sqlite;
 using NodaTime;
 
 namespace HotShop.Monitor.Logbook;
@@ -32,15 +33,21 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
         if (plan.Appliance(entry.Appliance) is not { } appliance) return Refuse($"there is no appliance '{entry.Appliance}'");
         var at = (entry.At ?? arrivedAt).Whole();
         if (KeptEntries.Of(entry, at, arrivedAt, scope.Connection) is { } before) return new LogResult(before, false, null);
-        if (TimeProblem(at, arrivedAt) is { } wrong) return Refuse($"it says {at}, {wrong}; check the device's clock");
-        if (Corrections.MovedTo(entry.Fields) is { } moved && TimeProblem(moved, arrivedAt) is { } wrongMove) return Refuse($"it moves the entry to {moved}, {wrongMove}");
-        var corrects = entry.Entry == "correction" ? entry.Fields["of"]!.GetValue<string>() : null;
-        var problem = corrects is null ? LogSense.Problem(entry, appliance) : CorrectionSense.Problem(entry, appliance, scope.Connection);
-        if (problem is not null) return Refuse(problem);
-        return new LogResult(Insert(entry, at, corrects, arrivedAt, scope), true, null);
+        if (Problem(entry, appliance, at, arrivedAt, scope.Connection) is { } problem) return Refuse(problem);
+        return new LogResult(Insert(entry, at, CorrectedBy(entry), arrivedAt, scope), true, null);
 
         LogResult Refuse(string reason) => new(null, false, $"log entry {entry.Entry} of {entry.Appliance}: {reason}");
     }
+
+    /// <summary>Why an entry cannot be logged beside those that a connection shows; null: it can.</summary>
+    internal static string? Problem(WireLogEntry entry, AppliancePlan appliance, Instant at, Instant arrivedAt, SqliteConnection connection)
+    {
+        if (TimeProblem(at, arrivedAt) is { } wrong) return $"it says {at}, {wrong}; check the device's clock";
+        if (Corrections.MovedTo(entry.Fields) is { } moved && TimeProblem(moved, arrivedAt) is { } wrongMove) return $"it moves the entry to {moved}, {wrongMove}";
+        return CorrectedBy(entry) is null ? LogSense.Problem(entry, appliance) : CorrectionSense.Problem(entry, appliance, connection);
+    }
+
+    static string? CorrectedBy(WireLogEntry entry) => entry.Entry == "correction" ? entry.Fields["of"]!.GetValue<string>() : null;
 
     static string? TimeProblem(Instant at, Instant arrivedAt) =>
         at > arrivedAt + FutureTolerance ? "which is in the future" : at < Earliest ? "which is before there was anything to log" : null;

@@ -13,7 +13,7 @@ public enum ArrivalResult { Stored, Duplicate, Conflict }
 /// Rows in the order of their arrival, until the hourly move. Refuses what is already there: from a set of keys in memory for what
 /// has not been moved, from the keyed table for what has. Used inside write transactions only.
 /// </summary>
-sealed class ArrivalBook
+sealed partial class ArrivalBook
 {
     /// <summary>Readings on each side that a counter's course depends on: that many settle a glitch.</summary>
     const int CounterNeighbours = 3;

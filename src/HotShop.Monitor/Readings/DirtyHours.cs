@@ -18,6 +18,8 @@ sealed class DirtyHours
         while (rows.Read()) dirty.Add((rows.GetInt32(0), rows.GetInt64(1)));
     }
 
+    public int Count => dirty.Count;
+
     /// <summary>The beginning of the hour a moment lies in.</summary>
     public static long HourOf(long micros) => micros - (micros % Micros + Micros) % Micros;
 

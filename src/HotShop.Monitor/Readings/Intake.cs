@@ -116,7 +116,7 @@ sealed partial class Intake(
         { } at => (at.Whole(), ReadingMarks.None),
     };
 
-    static ReadingMarks Plausibility(ChannelPlan channel, double value) =>
+    internal static ReadingMarks Plausibility(ChannelPlan channel, double value) =>
         value < channel.PlausibleLow || value > channel.PlausibleHigh ? ReadingMarks.Implausible : ReadingMarks.None;
 
     /// <summary>The terminals' temperature at or last before a moment, at most an hour old, as it moves slowly; else the first within a minute after it.</summary>

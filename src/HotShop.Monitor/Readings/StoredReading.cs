@@ -30,6 +30,9 @@ public enum ReadingMarks
 
     /// <summary>A thermocouple's voltage whose terminals nobody measured at that time: no temperature can be told.</summary>
     NoTerminals = 64,
+
+    /// <summary>It came from a file, not from its device.</summary>
+    Imported = 128,
 }
 
 /// <summary>A reading that this transaction stores. Duplicates and refused rows never get here.</summary>

@@ -26,6 +26,24 @@ static class Migrations
             throw new StoreException($"{databasePath}: step {result.ErrorScript?.Name} failed ({result.Error.Message}); the copy made before lies beside it", result.Error);
     }
 
+    /// <summary>For looking without changing.</summary>
+    /// <exception cref="StoreException">The store is of a newer program, or of an older one and not brought up to date yet.</exception>
+    public static void RequireUpToDate(string databasePath)
+    {
+        try
+        {
+            var known = Scripts().Select(s => s.Name).ToHashSet(StringComparer.Ordinal);
+            var applied = Applied(databasePath);
+            if (applied.Except(known).FirstOrDefault() is { } strange)
+                throw new StoreException($"{databasePath}: made by a newer hotshop (step {strange}); install that version");
+            if (applied.Count < known.Count) throw new StoreException($"{databasePath}: made by an older hotshop; run the service once with this version, which brings it up to date");
+        }
+        catch (SqliteException cause)
+        {
+            throw new StoreException($"{databasePath}: it cannot be read as a store ({cause.Message})", cause);
+        }
+    }
+
     static List<SqlScript> Scripts()
     {
         var assembly = Assembly.GetExecutingAssembly();

@@ -25,5 +25,20 @@ sealed class StoreLock : IDisposable
         }
     }
 
+    /// <summary>Whether a process has the store at this moment.</summary>
+    public static bool IsHeld(string directory)
+    {
+        if (!File.Exists(Path.Combine(directory, "hotshop.lock"))) return false;
+        try
+        {
+            Take(directory).Dispose();
+            return false;
+        }
+        catch (StoreException taken) when (taken.InnerException is IOException)
+        {
+            return true;
+        }
+    }
+
     public void Dispose() => file.Dispose();
 }

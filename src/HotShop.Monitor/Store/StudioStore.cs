@@ -13,6 +13,8 @@ namespace HotShop.Monitor.Store;
 /// </summary>
 public sealed class StudioStore : IStoreReader, IDisposable
 {
+    public const string FileName = "hotshop.db";
+
     readonly StoreLock storeLock;
     readonly string readText;
 
@@ -44,7 +46,7 @@ public sealed class StudioStore : IStoreReader, IDisposable
         var storeLock = StoreLock.Take(plan.DataDirectory);
         try
         {
-            var path = System.IO.Path.Combine(plan.DataDirectory, "hotshop.db");
+            var path = System.IO.Path.Combine(plan.DataDirectory, FileName);
             Prepare(path);
             Migrations.Apply(path);
             var store = new StudioStore(storeLock, path, new Ballast(plan.DataDirectory, plan.Configuration.Store.BallastMebibytes));
@@ -95,7 +97,7 @@ public sealed class StudioStore : IStoreReader, IDisposable
     /// <summary>Time of the last reading in a data folder, without taking its lock; null where there is no store or no reading.</summary>
     public static Instant? NewestReading(string dataDirectory)
     {
-        var path = System.IO.Path.Combine(dataDirectory, "hotshop.db");
+        var path = System.IO.Path.Combine(dataDirectory, FileName);
         if (!File.Exists(path)) return null;
         using var connection = new SqliteConnection($"Data Source={path};Mode=ReadWrite;Pooling=False");
         connection.Open();
