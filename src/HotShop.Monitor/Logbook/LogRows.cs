@@ -51,6 +51,18 @@ static class LogRows
         while (rows.Read()) yield return Read(rows);
     }
 
+    /// <summary>All sessions with their corrections and those of them.</summary>
+    public static IReadOnlyList<LogEntry> Sessions(SqliteConnection connection)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = $"""
+            WITH asked AS (SELECT id FROM log_entry WHERE entry = 'session'),
+            correcting AS (SELECT id FROM log_entry WHERE corrects IN (SELECT id FROM asked))
+            SELECT {Columns} FROM log_entry WHERE id IN (SELECT id FROM asked) OR id IN (SELECT id FROM correcting) OR corrects IN (SELECT id FROM correcting) ORDER BY at, seq
+            """;
+        return All(command);
+    }
+
     static List<LogEntry> Query(SqliteConnection connection, string where, string key)
     {
         using var command = connection.CreateCommand();

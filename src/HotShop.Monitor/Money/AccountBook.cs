@@ -17,8 +17,9 @@ public sealed class AccountBook
     readonly AccountLines lines;
     readonly AccountUnits units;
     readonly Forecast forecast;
+    readonly BillCheck billCheck;
 
-    public AccountBook(StudioPlan plan, UseBook uses, FuelBook fuel, PotBook pots, ModeHistory modes)
+    public AccountBook(StudioPlan plan, UseBook uses, FuelBook fuel, PotBook pots, ModeHistory modes, SessionLog sessions, BillBook bills)
     {
         (this.plan, this.uses) = (plan, uses);
         Format = new StudioFormat(plan.Configuration);
@@ -26,8 +27,9 @@ public sealed class AccountBook
         ledger = new Ledger(prices, fuel.Gas, Format.Digits);
         days = new AccountDays(plan, prices, Format);
         lines = new AccountLines(Format);
-        units = new AccountUnits(plan, pots, modes, fuel.Gas, Format);
+        units = new AccountUnits(plan, pots, modes, new SessionCosts(plan, sessions, Format), fuel.Gas, Format);
         forecast = new Forecast(plan, prices, fuel.Gas, Format);
+        billCheck = new BillCheck(bills, fuel.Gas, Format);
     }
 
     /// <summary>How the studio writes numbers, amounts and days.</summary>
@@ -52,17 +54,20 @@ public sealed class AccountBook
             new Figure(spending.GasCubicMetres, Format.Gas(spending.GasCubicMetres)), Format.PercentFigure(spending.MeasuredShare),
             days.Of(spending, now), kind == SpanKind.Year ? Months(spending, now) : [], lines.Of(spending), days.Where(spending), days.Missing(spending), days.Unmeasured(spending),
             units.Costs(spending, from, until), units.CarbonDioxide(spending), lines.InForce(prices, first, LocalDate.Min(last, until.InZone(plan.Zone).Date)),
-            Comparisons(spending, now), [], kind == SpanKind.Month && now < end ? forecast.Of(spending, Spend(first.PlusMonths(-1), first.PlusDays(-1), now), last, now) : null);
+            Comparisons(spending, now), Bills(first, last, now), kind == SpanKind.Month && now < end ? forecast.Of(spending, Spend(first.PlusMonths(-1), first.PlusDays(-1), now), last, now) : null);
     }
 
+    /// <summary>Bills that share a day with [first, last], each beside the meters.</summary>
+    public IReadOnlyList<BillComparison> Bills(LocalDate first, LocalDate last, Instant now) => billCheck.Of(first, last, (from, to) => Spend(from, to, now, isForBill: true));
+
     /// <summary>Whole months are worked out, as blocks and bills have them, and the asked days taken from them.</summary>
-    internal Spending Spend(LocalDate first, LocalDate last, Instant now)
+    internal Spending Spend(LocalDate first, LocalDate last, Instant now, bool isForBill = false)
     {
         var (monthFirst, monthLast) = (first.With(DateAdjusters.StartOfMonth), last.With(DateAdjusters.EndOfMonth));
-        var all = uses.Days(monthFirst, monthLast, now);
+        var (all, hours) = uses.Days(monthFirst, monthLast, now);
         var charges = all.Count == 0 ? [] : ledger.Of(all.SelectMany(d => d.Shares), monthFirst, all[^1].Day);
         return new Spending(first, last, [.. all.Where(d => d.Day >= first && d.Day <= last)], [.. charges.Where(c => c.Day >= first && c.Day <= last)],
-            first == monthFirst && last == monthLast ? uses.Months(first, last, now) : []);
+            isForBill || (first == monthFirst && last == monthLast) ? uses.Months(first, last, now) : [], hours);
     }
 
     List<AccountMonth> Months(Spending year, Instant now)
@@ -72,7 +77,7 @@ public sealed class AccountBook
         {
             var first = use.From.InZone(plan.Zone).Date;
             var last = first.With(DateAdjusters.EndOfMonth);
-            var month = new Spending(first, last, [.. year.Days.Where(d => d.Day >= first && d.Day <= last)], [.. year.Charges.Where(c => c.Day >= first && c.Day <= last)], [use]);
+            var month = new Spending(first, last, [.. year.Days.Where(d => d.Day >= first && d.Day <= last)], [.. year.Charges.Where(c => c.Day >= first && c.Day <= last)], [use], []);
             months.Add(new AccountMonth(first, StudioFormat.Month(first), month.Cost is { } cost ? Format.Shown(cost) : null, Format.EnergyShown(month.Energy), days.Where(month),
                 Format.PercentFigure(month.MeasuredShare), plan.Zone.AtStartOfDay(last.PlusDays(1)).ToInstant() > now));
         }

@@ -8,15 +8,20 @@ namespace HotShop.Monitor.Money;
 static class AccountEndpoints
 {
     /// <summary>Money is the owner's: a paired screen hangs on the wall for everybody.</summary>
-    const string OwnerOnly = "Owner";
+    internal const string OwnerOnly = "Owner";
 
-    public static void MapMoney(this IEndpointRouteBuilder app) =>
+    internal const string JsonType = "application/json; charset=utf-8";
+
+    public static void MapMoney(this IEndpointRouteBuilder app)
+    {
+        app.MapBills();
         app.MapGet("/api/account", (string? month, string? year, string? first, string? last, StudioPlan plan, AccountBook book, TimeProvider clock) =>
         {
             var now = clock.GetUtcNow().ToInstant();
             var (from, to) = Span(month, year, first, last, now.InZone(plan.Zone).Date);
-            return TypedResults.Bytes(AccountJson.Of(book.Of(from, to, now)), "application/json; charset=utf-8");
+            return TypedResults.Bytes(AccountJson.Of(book.Of(from, to, now)), JsonType);
         }).RequireAuthorization(OwnerOnly).WithName("account").WithSummary("The owner's account of a month (month=2026-10), a year (year=2026) or any days (first= and last=)").Produces<Account>();
+    }
 
     /// <summary>The days that are asked for; the month under way where nothing is.</summary>
     /// <exception cref="BadHttpRequestException">What is asked for is no span, is to come, or is longer than ten years.</exception>

@@ -9,15 +9,16 @@ using NodaTime;
 namespace HotShop.Monitor.Money;
 
 /// <summary>What an hour, a day, a kilogram and a glory-hole hour cost, and the carbon dioxide.</summary>
-sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, StudioGas gas, StudioFormat format)
+sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, SessionCosts sessions, StudioGas gas, StudioFormat format)
 {
     public UnitCosts Costs(Spending spending, Instant from, Instant until)
     {
         var hours = (until - from).TotalHours;
+        var rented = sessions.Of(spending, from, until);
         var isPriced = spending.Cost is not null && spending.Charges.All(c => c.Amounts is not null || c.Shares.All(s => s.KilowattHours == 0));
         return new UnitCosts(
             isPriced && hours > 0 ? Divided(spending.Cost!.Value, hours) : null, isPriced && spending.Days.Count > 0 ? Divided(spending.Cost!.Value, hours / 24) : null,
-            PerKilogram(spending, from, until), PerGloryHoleHour(spending, from, until), [], []);
+            PerKilogram(spending, from, until), PerGloryHoleHour(spending, from, until), rented, sessions.Persons(rented));
     }
 
     PerKilogram? PerKilogram(Spending spending, Instant from, Instant until)

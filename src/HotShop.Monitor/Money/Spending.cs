@@ -5,8 +5,9 @@ using NodaTime;
 namespace HotShop.Monitor.Money;
 
 /// <summary>Use and charges of the days of a span that have begun.</summary>
+/// <param name="Hours">The hours that the days, and the rest of their months, were made from.</param>
 /// <param name="Months">Use of the span by whole months, for their intervals; empty where the span is not made of months.</param>
-sealed record Spending(LocalDate First, LocalDate Last, IReadOnlyList<DayUse> Days, IReadOnlyList<DayCharge> Charges, IReadOnlyList<StudioUse> Months)
+sealed record Spending(LocalDate First, LocalDate Last, IReadOnlyList<DayUse> Days, IReadOnlyList<DayCharge> Charges, IReadOnlyList<StudioUse> Months, IReadOnlyList<StudioUse> Hours)
 {
     /// <summary>Null where no day has a price.</summary>
     public decimal? Cost => Charges.Any(c => c.Amounts is not null) ? Charges.Sum(c => c.Total ?? 0) : null;
@@ -39,5 +40,5 @@ sealed record Spending(LocalDate First, LocalDate Last, IReadOnlyList<DayUse> Da
     public double MeasuredShare => Days.Count == 0 ? 0 : Days.Sum(d => d.MeasuredShare * d.Length.TotalHours) / Days.Sum(d => d.Length.TotalHours);
 
     /// <summary>The span cut to an earlier last day.</summary>
-    public Spending Until(LocalDate last) => last >= Last ? this : new(First, last, [.. Days.Where(d => d.Day <= last)], [.. Charges.Where(c => c.Day <= last)], []);
+    public Spending Until(LocalDate last) => last >= Last ? this : new(First, last, [.. Days.Where(d => d.Day <= last)], [.. Charges.Where(c => c.Day <= last)], [], Hours);
 }

@@ -10,17 +10,18 @@ namespace HotShop.Monitor.Money;
 public sealed class UseBook(StudioPlan plan, StudioFuel fuel, ModeHistory modes)
 {
     /// <summary>Days that have begun, of [first, last].</summary>
-    public IReadOnlyList<DayUse> Days(LocalDate first, LocalDate last, Instant now)
+    /// <returns>The days, and the hours they were made from.</returns>
+    public (IReadOnlyList<DayUse> Days, IReadOnlyList<StudioUse> Hours) Days(LocalDate first, LocalDate last, Instant now)
     {
         var (from, to) = Span(first, last, now);
-        if (to <= from) return [];
+        if (to <= from) return ([], []);
         var hours = fuel.Use(from, to, FuelStep.Hour, now);
         var split = new PurposeSplit(plan, hours, a => modes.Of(a, from, to));
-        return [.. fuel.Use(from, to, FuelStep.Day, now).Select(day =>
+        return ([.. fuel.Use(from, to, FuelStep.Day, now).Select(day =>
         {
             var date = day.From.InZone(plan.Zone).Date;
             return new DayUse(date, day.To - day.From, [.. day.Shares.SelectMany(s => split.Of(date, s))], day.Gas, day.Electricity, day.MeasuredShare, day.Resets);
-        })];
+        })], hours);
     }
 
     /// <summary>Use of [first, last] month by month, each with an interval of its own: errors of one meter do not average out over the days.</summary>

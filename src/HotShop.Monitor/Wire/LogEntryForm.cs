@@ -7,10 +7,10 @@ namespace HotShop.Monitor.Wire;
 /// <summary>The form of log entries, however they arrive: which fields an entry needs, and that numbers are numbers. No knowledge of pots or people.</summary>
 static class LogEntryForm
 {
-    const int LongestText = 2000, LongestName = 100;
+    const int LongestText = 2000, LongestName = 100, LongestSessionDays = 31;
 
     public static readonly IReadOnlyList<string> Kinds =
-        ["gather", "tally", "charge", "dip", "ladle-out", "returned-glass", "mode", "meter-reading", "pot-changed", "calibration", "repair", "note", "correction"];
+        ["gather", "tally", "charge", "dip", "ladle-out", "returned-glass", "mode", "meter-reading", "pot-changed", "calibration", "repair", "note", "session", "correction"];
 
     /// <returns>The entry, or what is wrong with it and what to send; never both.</returns>
     public static (WireLogEntry? Entry, string? Problem) Check(JsonElement root, string appliance)
@@ -67,6 +67,13 @@ static class LogEntryForm
                 break;
             case "note":
                 _ = Text(fields, "text", LongestText) ?? throw new FormProblem("the note is empty: add \"text\"");
+                break;
+            case "session":
+                _ = Text(fields, "who", LongestName) ?? throw new FormProblem("a session needs a name to put its cost to: add \"who\"");
+                if (Time(fields, "from") is not { } begin || Time(fields, "to") is not { } end)
+                    throw new FormProblem("a session needs its times: add \"from\" and \"to\" like \"2026-03-01T18:00:00Z\"");
+                if (end <= begin) throw new FormProblem("the session ends before it begins: put 'from' before 'to'");
+                if (end - begin > Duration.FromDays(LongestSessionDays)) throw new FormProblem($"the session is longer than {LongestSessionDays} days: log each on its own");
                 break;
             case "correction":
                 _ = Text(fields, "of", LongestName) ?? throw new FormProblem("a correction needs the id of the entry it corrects: add \"of\"");
