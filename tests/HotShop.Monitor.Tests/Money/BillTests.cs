@@ -38,7 +38,7 @@ public sealed class BillTests
 
     static async Task<BillComparison> Beside(OpenStudio studio, BillRow row)
     {
-        var result = await studio.The<BillBook>().Add(row, studio.Now, default);
+        var result = await studio.The<BillBook>().Add(row, studio.Now, CancellationToken.None);
         Assert.Null(result.Refusal);
         return Assert.Single(studio.The<AccountBook>().Bills(Day("2026-03-01"), Day("2026-03-31"), studio.Now), b => b.Id == row.Id);
     }
@@ -86,13 +86,13 @@ public sealed class BillTests
     {
         await using var studio = await AWeek();
         var bills = studio.The<BillBook>();
-        Assert.True((await bills.Add(gas, studio.Now, default)).IsNew);
-        Assert.False((await bills.Add(gas, studio.Now, default)).IsNew);
-        Assert.Contains("there is another bill 'b-1'", (await bills.Add(gas with { Quantity = "1" }, studio.Now, default)).Refusal, StringComparison.Ordinal);
-        Assert.Contains("there is no bill 'b-9'", (await bills.Add(gas with { Id = "b-2", Corrects = "b-9" }, studio.Now, default)).Refusal, StringComparison.Ordinal);
-        await bills.Add(gas with { Id = "b-2", Quantity = "2525.5", Corrects = "b-1" }, studio.Now, default);
+        Assert.True((await bills.Add(gas, studio.Now, CancellationToken.None)).IsNew);
+        Assert.False((await bills.Add(gas, studio.Now, CancellationToken.None)).IsNew);
+        Assert.Contains("there is another bill 'b-1'", (await bills.Add(gas with { Quantity = "1" }, studio.Now, CancellationToken.None)).Refusal, StringComparison.Ordinal);
+        Assert.Contains("there is no bill 'b-9'", (await bills.Add(gas with { Id = "b-2", Corrects = "b-9" }, studio.Now, CancellationToken.None)).Refusal, StringComparison.Ordinal);
+        await bills.Add(gas with { Id = "b-2", Quantity = "2525.5", Corrects = "b-1" }, studio.Now, CancellationToken.None);
         Assert.Equal(("b-2", 2525.5m), Assert.Single(bills.Touching(Day("2026-03-08"), Day("2026-03-20"))) is var b ? (b.Id, b.Quantity!.Value) : default);
-        await bills.Add(gas with { Id = "b-3", Quantity = null, Corrects = "b-2" }, studio.Now, default);
+        await bills.Add(gas with { Id = "b-3", Quantity = null, Corrects = "b-2" }, studio.Now, CancellationToken.None);
         Assert.Empty(bills.Touching(Day("2026-03-01"), Day("2026-03-20")));
         // What an export writes can be imported again, to the last digit.
         Assert.All(bills.All(), kept => Assert.Equal(kept, BillForm.Check(BillBook.Row(kept), Day("2026-03-31"), () => "new").Bill));
