@@ -25,7 +25,7 @@ public static partial class ConfigurationCheck
             found.Add("units", $"'{configuration.Units}' is unknown", "write metric, us or both");
         Http(found, configuration.Http);
         BrokerCheck.Run(found, configuration);
-        Store(found, configuration.Store);
+        Store(found, configuration.Store, configuration.Backup);
         Gas(found, configuration);
         PriceCheck.Run(found, configuration);
         ApplianceCheck.Run(found, configuration);
@@ -59,13 +59,14 @@ public static partial class ConfigurationCheck
     internal static bool IsHttp(string text) =>
         Uri.TryCreate(text, UriKind.Absolute, out var uri) && uri.Scheme is ("http" or "https");
 
-    static void Store(ProblemList found, StoreOptions store)
+    static void Store(ProblemList found, StoreOptions store, BackupOptions backup)
     {
         if (store.Profile is not ("disk" or "memory-card"))
             found.Add("store.profile", $"'{store.Profile}' is unknown", "write disk or memory-card");
         found.Range("store.cardLingerSeconds", store.CardLingerSeconds, 2, 10);
         found.Range("store.rawDays", store.RawDays, 7, 3650);
         found.Range("store.minuteDays", store.MinuteDays, 30, 36_500);
+        found.Range("backup.keep", backup.Keep, 1, 366);
         found.Range("store.ballastMebibytes", store.BallastMebibytes, 1, 1024);
     }
 

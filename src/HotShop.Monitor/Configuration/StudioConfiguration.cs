@@ -32,6 +32,7 @@ public sealed record StudioConfiguration
     public HttpOptions Http { get; init; } = new();
     public BrokerOptions Broker { get; init; } = new();
     public StoreOptions Store { get; init; } = new();
+    public BackupOptions Backup { get; init; } = new();
     public GasOptions Gas { get; init; } = new();
     public ElectricityOptions Electricity { get; init; } = new();
     public IReadOnlyList<PriceOptions> Prices { get; init; } = [];

@@ -1,4 +1,5 @@
 using HotShop.Monitor.Configuration;
+using HotShop.Monitor.History.Backup;
 using HotShop.Monitor.Readings;
 using NodaTime.Extensions;
 using Quartz;
@@ -31,6 +32,11 @@ static class CalendarJobs
             q.ScheduleJob<NightlyUpkeep>(
                 t => t.WithIdentity("nightly-upkeep").WithCronSchedule(NightlyAt, c => c.InTimeZone(TimeZoneInfo.FindSystemTimeZoneById(plan.Zone.Id))),
                 j => j.WithIdentity("nightly-upkeep"));
+            // At night, and two minutes after a start, where it looks whether last night's is there.
+            var backup = new JobKey("nightly-backup");
+            q.AddJob<NightlyBackup>(j => j.WithIdentity(backup).StoreDurably());
+            q.AddTrigger(t => t.ForJob(backup).WithIdentity("nightly-backup").WithCronSchedule(NightlyBackup.At, c => c.InTimeZone(TimeZoneInfo.FindSystemTimeZoneById(plan.Zone.Id))));
+            q.AddTrigger(t => t.ForJob(backup).WithIdentity("backup-after-start").StartAt(clock.GetUtcNow().AddMinutes(2)));
         })
         .AddQuartzHostedService(o => o.WaitForJobsToComplete = true);
 }

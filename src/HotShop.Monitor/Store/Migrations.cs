@@ -30,13 +30,21 @@ static class Migrations
     /// <exception cref="StoreException">The store is of a newer program, or of an older one and not brought up to date yet.</exception>
     public static void RequireUpToDate(string databasePath)
     {
+        if (RequireKnown(databasePath) < Scripts().Count)
+            throw new StoreException($"{databasePath}: made by an older hotshop; run the service once with this version, which brings it up to date");
+    }
+
+    /// <returns>Steps that the store has taken.</returns>
+    /// <exception cref="StoreException">The store is of a newer program, or none.</exception>
+    public static int RequireKnown(string databasePath)
+    {
         try
         {
-            var known = Scripts().Select(s => s.Name).ToHashSet(StringComparer.Ordinal);
             var applied = Applied(databasePath);
-            if (applied.Except(known).FirstOrDefault() is { } strange)
+            if (applied.Count == 0) throw new StoreException($"{databasePath}: this is no store of a studio; name another file");
+            if (applied.Except(Scripts().Select(s => s.Name)).FirstOrDefault() is { } strange)
                 throw new StoreException($"{databasePath}: made by a newer hotshop (step {strange}); install that version");
-            if (applied.Count < known.Count) throw new StoreException($"{databasePath}: made by an older hotshop; run the service once with this version, which brings it up to date");
+            return applied.Count;
         }
         catch (SqliteException cause)
         {
