@@ -54,6 +54,9 @@ sealed class ServiceProcess : IAsyncDisposable
         return service;
     }
 
+    /// <summary>Any command, at once: for one that is killed before it is done.</summary>
+    public static ServiceProcess Begin(params string[] arguments) => new(arguments, null);
+
     /// <summary>Any command that ends by itself, with its exit status.</summary>
     /// <param name="folder">Where it is run; null: here.</param>
     public static async Task<(int Status, ServiceProcess Ended)> ToItsEnd(string? folder, params string[] arguments)
