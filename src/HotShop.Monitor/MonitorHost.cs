@@ -96,6 +96,7 @@ public static partial class MonitorHost
         services.AddSingleton<ModeBook>().AddSingleton<IModes>(s => s.GetRequiredService<ModeBook>());
         services.AddSingleton<LogbookBook>().AddSingleton<ILogEntryStage>(s => s.GetRequiredService<LogbookBook>());
         services.AddSingleton<ILogbookStage, ModeEntries>();
+        services.AddSingleton<ModeHistory>().AddSingleton<MeterLog>();
         services.AddSingleton<FuelBook>().AddSingleton<StudioFuel>().AddSingleton<PotBook>().AddSingleton<MeltingBook>();
         services.AddMoney();
         services.AddSingleton<ITickStage, TimetableWatch>().AddSingleton<ITickStage, MinuteClose>().AddSingleton<ITickStage, DiskWatch>().AddSingleton<ITickStage, ClockWatch>();

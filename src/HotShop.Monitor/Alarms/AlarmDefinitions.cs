@@ -84,7 +84,7 @@ internal static class AlarmDefinitions
     static IEnumerable<AlarmDefinition> Silent(AppliancePlan appliance, IReadOnlyList<string> mains, AlarmPace pace)
     {
         var causes = new List<string>([.. mains, $"{ServiceId}.{AlarmKinds.ServiceTrouble}.{HealthBoard.Broker}"]);
-        foreach (var channel in appliance.Channels.Where(c => c.Quantity != Quantity.Setpoint).OrderBy(c => SilentPriority(appliance.Kind, c.Quantity)))
+        foreach (var channel in appliance.Channels.Where(c => c.Quantity != Quantity.Setpoint && !c.IsTyped).OrderBy(c => SilentPriority(appliance.Kind, c.Quantity)))
         {
             if (One(appliance, AlarmKinds.Silent, channel) is not { } definition) continue;
             var usual = channel.OnChangeOnly ? AlarmDefaults.SilentOnChangeSeconds

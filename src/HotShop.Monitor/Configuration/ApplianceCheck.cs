@@ -22,6 +22,9 @@ static class ApplianceCheck
                 found.Add($"{where}.kind", $"'{appliance.Kind}' is unknown", $"write one of {string.Join(", ", ApplianceKinds.Names)}");
                 continue;
             }
+            if (appliance.NameplateKilowatts is { } power) found.Range($"{where}.nameplateKilowatts", power, 0.1, 10_000);
+            if (appliance.Energy is not (null or "gas" or "electricity"))
+                found.Add($"{where}.energy", $"'{appliance.Energy}' is unknown", "write gas or electricity");
             ModesOf(found, where, appliance);
             ChannelCheck.Run(found, where, appliance);
             PotCheck(found, where, appliance);

@@ -18,6 +18,12 @@ public sealed record ApplianceOptions
     [Description("Mode at first start: off, heat-up, holding, charging, working, cool-down or out-of-service.")]
     public string Mode { get; init; } = "holding";
 
+    [Description("Full fire of its burner, or full power of its elements, in kW as on the nameplate: where it has no meter of its own, its share of the main meter is estimated from this and from its modes.")]
+    public double? NameplateKilowatts { get; init; }
+
+    [Description("What that nameplate burns: gas or electricity. Left out: gas for a furnace, a glory hole and the shop, electricity for the rest.")]
+    public string? Energy { get; init; }
+
     [Description("Changes of mode by the clock.")]
     public IReadOnlyList<TimetableEntry> Timetable { get; init; } = [];
 
@@ -61,7 +67,7 @@ public sealed record ChannelOptions
     [Description("Seconds between readings; older than three of them is stale.")]
     public double IntervalSeconds { get; init; } = 10;
 
-    [Description("periodic, or on-change for devices that speak only when something changes.")]
+    [Description("periodic, on-change for devices that speak only when something changes, or typed for a meter that people read: its readings are log entries.")]
     public string Reports { get; init; } = "periodic";
 
     [Description("Any topic, for devices that cannot use ours.")]
@@ -87,6 +93,12 @@ public sealed record ChannelOptions
 
     [Description("The most that can pass the counter in an hour (m³ or kWh).")]
     public double? CounterMaximumPerHour { get; init; }
+
+    [Description("Appliances that a meter serves. Left out: its own appliance; for one of the shop the whole studio, which makes it the main meter.")]
+    public IReadOnlyList<string> Serves { get; init; } = [];
+
+    [Description("Meter that this one lies behind, as APPLIANCE/CHANNEL. Left out: the smallest that serves the same appliances and more.")]
+    public string? Parent { get; init; }
 
     [Description("Power in kW while a relay is closed or a valve open, from the nameplate: energy is then estimated.")]
     public double? NameplateKilowatts { get; init; }

@@ -18,8 +18,10 @@ static class ChannelCheck
             if (Quantities.TryParse(channel.Quantity, out var quantity)) Measuring(found, at, channel, quantity);
             else found.Add($"{at}.quantity", $"'{channel.Quantity}' is unknown", $"write one of {string.Join(", ", Quantities.Names)}");
             found.Range($"{at}.intervalSeconds", channel.IntervalSeconds, 0.1, 86_400);
-            if (channel.Reports is not ("periodic" or "on-change"))
-                found.Add($"{at}.reports", $"'{channel.Reports}' is unknown", "write periodic or on-change");
+            if (channel.Reports is not ("periodic" or "on-change" or "typed"))
+                found.Add($"{at}.reports", $"'{channel.Reports}' is unknown", "write periodic, on-change or typed");
+            if (channel.Reports == "typed" && channel.Quantity is not ("gas-volume" or "energy"))
+                found.Add($"{at}.reports", $"{channel.Quantity} cannot be typed", "only meters are read by people: gas-volume or energy");
             Numbers(found, at, channel);
             Couple(found, at, channel, appliance);
             Addresses(found, at, channel);

@@ -29,6 +29,7 @@ public static partial class ConfigurationCheck
         Gas(found, configuration);
         PriceCheck.Run(found, configuration);
         ApplianceCheck.Run(found, configuration);
+        MeterCheck.Run(found, configuration);
         ButtonCheck.Run(found, configuration);
         PeopleCheck.Run(found, configuration);
         DatedValues.Check(found, configuration);
@@ -77,6 +78,7 @@ public static partial class ConfigurationCheck
         found.Range("gas.grossKilowattHoursPerCubicMetre", gas.GrossKilowattHoursPerCubicMetre, 3, 36);
         found.Range("gas.lineGaugeMillibar", gas.LineGaugeMillibar, 0, 4000);
         if (gas.LineCelsius is { } celsius) found.Range("gas.lineCelsius", celsius, -40, 60);
+        if (gas.BillFactor is { } factor) found.Range("gas.billFactor", factor, 0.3, 6);
         found.Range("gas.altitudeMetres", gas.AltitudeMetres, -430, 5000);
         found.Range("gas.carbonDioxideKilogramsPerKilowattHour", gas.CarbonDioxideKilogramsPerKilowattHour, 0, 0.5);
         if (gas.Base is not ("iso13443" or "us" or "normal"))

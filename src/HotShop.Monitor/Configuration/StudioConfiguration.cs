@@ -150,6 +150,9 @@ public sealed record GasOptions
     [Description("Height of the studio above the sea in m: sets the air pressure.")]
     public double AltitudeMetres { get; init; }
 
+    [Description("Factor that your gas bill multiplies the metered volume with (pressure, temperature, altitude), e.g. 1.02264 or 1.1115. Left out: worked out from the three values above.")]
+    public double? BillFactor { get; init; }
+
     [Description("Carbon dioxide in kg per kWh gross. 0.18105 is natural gas after 40 CFR 98 table C-1.")]
     public double CarbonDioxideKilogramsPerKilowattHour { get; init; } = 0.18105;
 

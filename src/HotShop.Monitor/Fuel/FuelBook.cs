@@ -28,6 +28,30 @@ public sealed class FuelBook(StudioPlan plan, IReadingHistory history, PlanHisto
         return [.. edges.Zip(edges.Skip(1), (start, end) => Sum(lines, start, end, now))];
     }
 
+    /// <summary>The same between each two neighbours of a list of moments, in order.</summary>
+    internal IReadOnlyList<FuelUse> Along(AppliancePlan appliance, IReadOnlyList<Instant> edges, Instant now, EnergyKind only)
+    {
+        if (edges.Count < 2) return [];
+        var lines = Lines(appliance, edges[0], edges[^1], only);
+        return [.. edges.Zip(edges.Skip(1), (start, end) => Sum(lines, start, end, now))];
+    }
+
+    /// <summary>The same of one meter, whoever it serves.</summary>
+    internal IReadOnlyList<FuelUse> Along(ChannelPlan meter, IReadOnlyList<Instant> edges, Instant now)
+    {
+        if (edges.Count < 2) return [];
+        var lines = plans.Between(edges[0], edges[^1]).Select(stretch => new FuelLine(
+            new FuelSource(stretch.Plan.Channels.Find(meter.Id) ?? meter, MeterTree.KindOf(meter.Quantity)!.Value, IsMeasured: true), new StudioGas(stretch.Plan.Configuration.Gas),
+            stretch.From, stretch.To, history.Hours(meter, stretch.From - Duration.FromHours(1), stretch.To))).ToList();
+        return [.. edges.Zip(edges.Skip(1), (start, end) => Sum(lines, start, end, now))];
+    }
+
+    /// <summary>The gas as it was described at a moment.</summary>
+    internal StudioGas GasAt(Instant at) => plans.At(at) is var then && ReferenceEquals(then, plan) ? gas : new StudioGas(then.Configuration.Gas);
+
+    /// <summary>Moments in [from, to) at which the configuration changed.</summary>
+    internal IEnumerable<Instant> Changes(Instant from, Instant to) => plans.Between(from, to).Select(s => s.From);
+
     /// <summary>The same over one stretch.</summary>
     public FuelUse Between(AppliancePlan appliance, Instant from, Instant to, Instant now)
     {

@@ -29,7 +29,11 @@ public sealed record FuelSource(ChannelPlan Channel, EnergyKind Kind, bool IsMea
     }
 
     static FuelSource? First(AppliancePlan appliance, EnergyKind kind, Quantity quantity) =>
-        appliance.Channel(quantity) is { } channel ? new FuelSource(channel, kind, IsMeasured: true) : null;
+        appliance.Channels.FirstOrDefault(c => c.Quantity == quantity && IsOwn(c, appliance)) is { } channel ? new FuelSource(channel, kind, IsMeasured: true) : null;
+
+    /// <summary>A meter that people read sends nothing, and one that serves other appliances tells of them.</summary>
+    static bool IsOwn(ChannelPlan channel, AppliancePlan appliance) =>
+        !channel.IsTyped && (channel.Serves.Count == 0 || (channel.Serves.Count == 1 && channel.Serves[0] == appliance.Id));
 
     static FuelSource? Nameplate(AppliancePlan appliance, EnergyKind kind, Quantity quantity) =>
         appliance.Channels.FirstOrDefault(c => c.Quantity == quantity && c.NameplateKilowatts is not null) is { } channel ? new FuelSource(channel, kind, IsMeasured: false) : null;

@@ -15,21 +15,25 @@ public sealed record FuelUse(
     decimal? Cost, double CarbonDioxideKilograms, double MeasuredShare, int Resets)
 {
     /// <summary>Relative standard uncertainty of a metered energy: class 1.5 meter, line pressure and temperature, heating value (rectangular limits; GUM, JCGM 100:2008, 4.3).</summary>
-    const double MeteredRelative = 0.0147;
+    internal const double MeteredRelative = 0.0147;
+
+    /// <summary>The part of it that is the meter's own: class 1.5, rectangular.</summary>
+    internal const double MeterClassRelative = 0.00866;
+
+    /// <summary>The part that all gas meters of a studio share: the state of the gas in the line and its heating value.</summary>
+    internal const double GasRelative = 0.01188;
 
     /// <summary>Of an energy from a nameplate: a heater may draw 15 % more or less than its plate says (common practice), rectangular.</summary>
-    const double NameplateRelative = 0.087;
+    internal const double NameplateRelative = 0.087;
 
     /// <summary>Measured and estimated energy with its standard uncertainty, kWh; what was not measured widens it by as much as it could be.</summary>
-    public Estimate Total
+    public Estimate Total => With(MeasuredShare is > 0 and < 1 ? EnergyKilowattHours * (1 - MeasuredShare) / MeasuredShare : 0);
+
+    /// <summary>The same with what is thought to be missing, kWh.</summary>
+    internal Estimate With(double missingKilowattHours)
     {
-        get
-        {
-            var known = EnergyKilowattHours + EstimatedKilowattHours;
-            var missing = MeasuredShare is > 0 and < 1 ? EnergyKilowattHours * (1 - MeasuredShare) / MeasuredShare : 0;
-            // The unmeasured time burnt between nothing and twice the usual: rectangular around the usual.
-            var doubt = double.Hypot(double.Hypot(EnergyKilowattHours * MeteredRelative, EstimatedKilowattHours * NameplateRelative), missing / Math.Sqrt(3));
-            return new Estimate(known + missing, doubt);
-        }
+        // The unmeasured time burnt between nothing and twice the usual: rectangular around the usual.
+        var doubt = double.Hypot(double.Hypot(EnergyKilowattHours * MeteredRelative, EstimatedKilowattHours * NameplateRelative), missingKilowattHours / Math.Sqrt(3));
+        return new Estimate(EnergyKilowattHours + EstimatedKilowattHours + missingKilowattHours, doubt);
     }
 }

@@ -1,36 +1,48 @@
 using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Fuel.Spreading;
+using HotShop.Monitor.Logbook;
 using HotShop.Monitor.Readings;
-using HotShop.Physics.Statistics;
 using NodaTime;
 
 namespace HotShop.Monitor.Fuel;
 
-/// <summary>The whole studio's use, nothing counted twice: a meter of the shop is the main meter, and what the others leave of it is the shop's.</summary>
-public sealed class StudioFuel(StudioPlan plan, FuelBook fuel)
+/// <summary>
+/// The whole studio's use, nothing counted twice: the main meter is the sum, what sensors leave of it is spread over the fires without one by nameplate,
+/// mode and on-time, or is the shop's. Readings that people type count as the main meter does; between two of them the energy is spread in the same way.
+/// </summary>
+public sealed class StudioFuel(StudioPlan plan, FuelBook fuel, IReadingHistory history, LogbookBook logbook, ModeHistory modes, MeterLog readings)
 {
-    /// <summary>Use in [from, to) by hour, day or month of the studio's zone; stretches at the ends are cut to the question.</summary>
+    readonly MeterTree tree = new(plan);
+
+    /// <summary>The studio's meters, each at its place.</summary>
+    public MeterTree Meters => tree;
+
+    /// <summary>Use in [from, to) by hour, day or month of the studio's zone; stretches at the ends are cut to the question. Days make the month exactly; hours
+    /// make the day in total, and their parts up to how the fires wander within it.</summary>
+    /// <param name="now">Time not yet passed is not missing.</param>
     public IReadOnlyList<StudioUse> Use(Instant from, Instant to, FuelStep step, Instant now)
     {
-        var lines = plan.Appliances.SelectMany(a => FuelSource.Of(a).Select(s => (Appliance: a, Source: s, Uses: fuel.Use(a, from, to, step, now, s.Kind)))).ToList();
-        if (lines.Count == 0) return [];
-        return [.. Enumerable.Range(0, lines[0].Uses.Count).Select(i => At(i))];
-
-        StudioUse At(int index)
-        {
-            var one = lines.Select(l => (l.Appliance, l.Source, Use: l.Uses[index])).ToList();
-            var shares = one.Where(l => l.Appliance.Kind != ApplianceKind.Shop)
-                .Select(l => new FuelShare(l.Appliance.Id, l.Source.Kind, l.Source.IsMeasured ? Origin.Measured : Origin.Estimated, l.Use.Total, l.Use.BaseCubicMetres, l.Use.BaseCubicMetres / fuel.Gas.ToBase(1))).ToList();
-            foreach (var (shop, source, use) in one.Where(l => l.Appliance.Kind == ApplianceKind.Shop))
-            {
-                var rest = use.Total.Value - shares.Where(s => s.Kind == source.Kind).Sum(s => s.KilowattHours.Value);
-                var cubicMetres = Math.Max(0, use.BaseCubicMetres - shares.Where(s => s.Kind == source.Kind).Sum(s => s.BaseCubicMetres));
-                shares.Add(new FuelShare(shop.Id, source.Kind, Origin.Derived, new Estimate(Math.Max(0, rest), use.Total.StandardUncertainty), cubicMetres, cubicMetres / fuel.Gas.ToBase(1)));
-            }
-            var uses = one[0].Use;
-            return new StudioUse(uses.From, uses.To, shares, Sum(EnergyKind.Gas), Sum(EnergyKind.Electricity),
-                one.Where(l => l.Source.IsMeasured).Select(l => l.Use.MeasuredShare).DefaultIfEmpty(0).Average(), one.Sum(l => l.Use.Resets));
-
-            Estimate Sum(EnergyKind kind) => shares.Where(s => s.Kind == kind).Aggregate(Estimate.Exact(0), (sum, s) => sum + s.KilowattHours);
-        }
+        var edges = Calendar.Edges(from, Instant.Min(to, Instant.Max(from, now)), step, plan.Zone);
+        if (edges.Count < 2) return [];
+        // One month at a time, with the readings around it: a day's figure does not depend on what else was asked.
+        return [.. edges.Zip(edges.Skip(1)).GroupBy(s => s.First.InZone(plan.Zone).Date is var day ? (day.Year, day.Month) : default).SelectMany(month => Month([.. month], now))];
     }
+
+    /// <summary>The same over one stretch, which may reach over months.</summary>
+    public StudioUse Between(Instant from, Instant to, Instant now) => StudioUse.Sum(Use(from, to, FuelStep.Month, now));
+
+    IEnumerable<StudioUse> Month(List<(Instant From, Instant To)> steps, Instant now)
+    {
+        List<Instant> edges = [steps[0].From, .. steps.Select(s => s.To)];
+        var source = new SpreadSource(plan, tree, fuel, history, logbook, modes, readings);
+        var (gas, electricity) = (new KindMonth(EnergyKind.Gas, plan, tree, fuel, source, edges, now), new KindMonth(EnergyKind.Electricity, plan, tree, fuel, source, edges, now));
+        return steps.Select(s => Together(s.From, s.To, gas.Step(s.From, s.To), electricity.Step(s.From, s.To)));
+    }
+
+    static StudioUse Together(Instant from, Instant to, KindUse gas, KindUse electricity) => new(
+        from, to, [.. gas.Shares, .. electricity.Shares], gas.Total, electricity.Total,
+        new[] { gas.Coverage, electricity.Coverage }.OfType<double>().DefaultIfEmpty(0).Average(), gas.Resets + electricity.Resets)
+    {
+        MeteredKilowattHours = gas.MeteredKilowattHours + electricity.MeteredKilowattHours,
+    };
 }

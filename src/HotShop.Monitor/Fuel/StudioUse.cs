@@ -16,4 +16,29 @@ public sealed record FuelShare(string Appliance, EnergyKind Kind, Origin Origin,
 /// <summary>What the studio used over a stretch of time. The gas shares make the gas, the electric ones the electricity: nothing is counted twice.</summary>
 /// <param name="MeasuredShare">Part of the time that a meter or sensor speaks for, 0 to 1.</param>
 /// <param name="Resets">Times a counter lost its thread.</param>
-public sealed record StudioUse(Instant From, Instant To, IReadOnlyList<FuelShare> Shares, Estimate Gas, Estimate Electricity, double MeasuredShare, int Resets);
+public sealed record StudioUse(Instant From, Instant To, IReadOnlyList<FuelShare> Shares, Estimate Gas, Estimate Electricity, double MeasuredShare, int Resets)
+{
+    /// <summary>The part of both that meters and sensors counted, typed readings included; the rest is from nameplates and modes alone.</summary>
+    public double MeteredKilowattHours { get; init; }
+
+    /// <summary>Stretches one after the other. One meter's error is the same in all of them, so their standard uncertainties add (GUM, JCGM 100:2008, 5.2.2); what differs from
+    /// stretch to stretch is then overstated a little.</summary>
+    /// <exception cref="ArgumentException">There are none.</exception>
+    public static StudioUse Sum(IReadOnlyList<StudioUse> stretches)
+    {
+        if (stretches.Count == 0) throw new ArgumentException("a sum of nothing", nameof(stretches));
+        var hours = stretches.Sum(s => (s.To - s.From).TotalHours);
+        return new StudioUse(
+            stretches[0].From, stretches[^1].To,
+            [.. stretches.SelectMany(s => s.Shares).GroupBy(s => (s.Appliance, s.Kind)).Select(g => new FuelShare(
+                g.Key.Appliance, g.Key.Kind, g.Max(s => s.Origin), Add(g.Select(s => s.KilowattHours)), g.Sum(s => s.BaseCubicMetres), g.Sum(s => s.LineCubicMetres)))],
+            Add(stretches.Select(s => s.Gas)), Add(stretches.Select(s => s.Electricity)),
+            hours > 0 ? stretches.Sum(s => s.MeasuredShare * (s.To - s.From).TotalHours) / hours : 0, stretches.Sum(s => s.Resets))
+        {
+            MeteredKilowattHours = stretches.Sum(s => s.MeteredKilowattHours),
+        };
+
+        static Estimate Add(IEnumerable<Estimate> parts) =>
+            parts.Aggregate(Estimate.Exact(0), (sum, one) => new Estimate(sum.Value + one.Value, sum.StandardUncertainty + one.StandardUncertainty));
+    }
+}

@@ -23,6 +23,7 @@ static class CorrectionSense
         var after = Corrections.Merged(holds.Fields, changes);
         after["entry"] = original.Entry;
         var (entry, problem) = LogEntryForm.Check(JsonSerializer.SerializeToElement(after), appliance.Id);
-        return problem ?? LogSense.Problem(entry!, appliance);
+        return problem ?? LogSense.Problem(entry!, appliance)
+            ?? MeterSense.Problem(entry!, Corrections.MovedTo(correction.Fields) ?? holds.At, appliance, connection, correcting: of);
     }
 }

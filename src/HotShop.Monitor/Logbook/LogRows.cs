@@ -63,6 +63,19 @@ static class LogRows
         return All(command);
     }
 
+    /// <summary>All meter readings of an appliance, with their corrections and those of them.</summary>
+    public static IReadOnlyList<LogEntry> MeterReadings(SqliteConnection connection, string appliance)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = $"""
+            WITH asked AS (SELECT id FROM log_entry WHERE entry = 'meter-reading' AND appliance = $key),
+            correcting AS (SELECT id FROM log_entry WHERE corrects IN (SELECT id FROM asked))
+            SELECT {Columns} FROM log_entry WHERE id IN (SELECT id FROM asked) OR id IN (SELECT id FROM correcting) OR corrects IN (SELECT id FROM correcting) ORDER BY at, seq
+            """;
+        command.Parameters.AddWithValue("$key", appliance);
+        return All(command);
+    }
+
     static List<LogEntry> Query(SqliteConnection connection, string where, string key)
     {
         using var command = connection.CreateCommand();

@@ -44,7 +44,9 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
     {
         if (TimeProblem(at, arrivedAt) is { } wrong) return $"it says {at}, {wrong}; check the device's clock";
         if (Corrections.MovedTo(entry.Fields) is { } moved && TimeProblem(moved, arrivedAt) is { } wrongMove) return $"it moves the entry to {moved}, {wrongMove}";
-        return CorrectedBy(entry) is null ? LogSense.Problem(entry, appliance) : CorrectionSense.Problem(entry, appliance, connection);
+        return CorrectedBy(entry) is null
+            ? LogSense.Problem(entry, appliance) ?? MeterSense.Problem(entry, at, appliance, connection)
+            : CorrectionSense.Problem(entry, appliance, connection);
     }
 
     static string? CorrectedBy(WireLogEntry entry) => entry.Entry == "correction" ? entry.Fields["of"]!.GetValue<string>() : null;
@@ -69,6 +71,15 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
             live.Publish(new LiveEvent("log", kept.Id, kept));
         });
         return kept;
+    }
+
+    /// <summary>Time of the first entry there is: before it, nobody said what the studio did. Null while the logbook is empty.</summary>
+    public Instant? FirstAt()
+    {
+        using var connection = store.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = "SELECT min(at) FROM log_entry";
+        return command.ExecuteScalar() is long micros ? Columns.FromMicroseconds(micros) : null;
     }
 
     /// <summary>Entries in [from, to) in the order of their time; those that were corrected away are there too, with their corrections.</summary>

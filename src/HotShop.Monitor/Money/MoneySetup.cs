@@ -5,5 +5,5 @@ namespace HotShop.Monitor.Money;
 static class MoneySetup
 {
     public static IServiceCollection AddMoney(this IServiceCollection services) =>
-        services.AddSingleton<ModeHistory>().AddSingleton<SessionLog>().AddSingleton<UseBook>().AddSingleton<BillBook>().AddSingleton<AccountBook>();
+        services.AddSingleton<SessionLog>().AddSingleton<UseBook>().AddSingleton<BillBook>().AddSingleton<AccountBook>();
 }

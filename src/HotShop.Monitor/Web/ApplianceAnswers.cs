@@ -34,7 +34,7 @@ sealed class ApplianceAnswers(StudioPlan plan, LatestReadings latest, IModes mod
         var reading = latest.Of(channel);
         return new ChannelAnswer($"{plan.Site}/{channel.Id}", channel.Name, channel.Quantity.NameOf(), reading?.Value, channel.Quantity.CanonicalUnit(),
             NameOf(latest.QualityOf(channel, now)), reading is null ? null : Math.Max(0, (now - reading.At).TotalSeconds), reading?.At,
-            channel.Interval.TotalSeconds, channel.OnChangeOnly ? "on-change" : "periodic", channel.Topic);
+            channel.Interval.TotalSeconds, channel.IsTyped ? "typed" : channel.OnChangeOnly ? "on-change" : "periodic", channel.Topic);
     }
 
     static string NameOf(Quality quality) => quality switch

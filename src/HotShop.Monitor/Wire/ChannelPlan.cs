@@ -38,6 +38,15 @@ public sealed record ChannelPlan
     /// <summary>The device sends only changes: silence is no fault until a day has passed, and values hold.</summary>
     public bool OnChangeOnly { get; init; }
 
+    /// <summary>Nothing is sent: people read it and type what they read, as entries of the logbook.</summary>
+    public bool IsTyped { get; init; }
+
+    /// <summary>Ids of the appliances that a meter serves; empty: the whole studio.</summary>
+    public IReadOnlyList<string> Serves { get; init; } = [];
+
+    /// <summary>Id of the meter that this one is said to lie behind.</summary>
+    public string? Parent { get; init; }
+
     /// <summary>Values outside are kept but marked implausible and raise no alarm by themselves. Canonical unit.</summary>
     public double PlausibleLow { get; init; } = double.NegativeInfinity;
     public double PlausibleHigh { get; init; } = double.PositiveInfinity;

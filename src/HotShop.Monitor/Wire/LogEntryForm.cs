@@ -64,6 +64,8 @@ static class LogEntryForm
                 break;
             case "meter-reading":
                 Measured(fields, "reading", Dimension.Volume, mayBeZero: true, orElse: Dimension.Energy);
+                _ = Text(fields, "channel", LongestName);
+                Exchange(fields);
                 break;
             case "note":
                 _ = Text(fields, "text", LongestText) ?? throw new FormProblem("the note is empty: add \"text\"");
@@ -92,6 +94,15 @@ static class LogEntryForm
         foreach (var (size, count) in gathers) Count(count, $"gathers.{Shown.Short(size)}", least: 0);
         Instant? from = Time(fields, "from"), to = Time(fields, "to");
         if (from >= to) throw new FormProblem("the tally ends before it begins: put 'from' before 'to'");
+    }
+
+    static void Exchange(JsonObject fields)
+    {
+        if (fields["exchange"] is { } exchange && exchange.GetValueKind() is not (JsonValueKind.True or JsonValueKind.False))
+            throw new FormProblem($"'exchange' is {Shown.Short(exchange.ToJsonString())}: write true where the meter was exchanged for another");
+        if (!fields.ContainsKey("newMeterReading")) return;
+        if (fields["exchange"]?.GetValueKind() != JsonValueKind.True) throw new FormProblem("'newMeterReading' is the first reading of a new meter: add \"exchange\":true");
+        if (Number(fields, "newMeterReading") < 0) throw new FormProblem($"'newMeterReading' is {Number(fields, "newMeterReading")}: it must be 0 or more");
     }
 
     static Instant? Time(JsonObject fields, string key)

@@ -126,7 +126,7 @@ public class ConfigurationTests
         { "channels[0].unit", "'mV' alone", "thermocouple", Crown(c => c with { Unit = "mV" }) },
         { "channels[0].unit", "'{pulse}' alone", "cubicMetresPerPulse", SomeStudio.With("shop", "meter", c => c with { Unit = "{pulse}" }) },
         { "channels[0].intervalSeconds", "0 is out of range", "0.1 to 86400", Crown(c => c with { IntervalSeconds = 0 }) },
-        { "channels[0].reports", "'sometimes'", "periodic or on-change", Crown(c => c with { Reports = "sometimes" }) },
+        { "channels[0].reports", "'sometimes'", "periodic, on-change or typed", Crown(c => c with { Reports = "sometimes" }) },
         { "channels[0].counterDigits", "2 is out of range", "3 to 12", SomeStudio.With("shop", "meter", c => c with { CounterDigits = 2 }) },
         { "channels[0].counterMaximumPerHour", "0 is out of range", "0.001", SomeStudio.With("shop", "meter", c => c with { CounterMaximumPerHour = 0 }) },
         { "channels[0].cubicMetresPerPulse", "-1 is out of range", "write a number", SomeStudio.With("shop", "meter", c => c with { CubicMetresPerPulse = -1 }) },

@@ -1,0 +1,196 @@
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Fuel.Spreading;
+using HotShop.Physics.Statistics;
+using NodaTime;
+
+namespace HotShop.Monitor.Fuel;
+
+/// <summary>
+/// One kind of energy in steps of one calendar month. Everything is worked out piece by piece (a day, or less where a step or the configuration cuts it), so that
+/// the days make the month.
+/// </summary>
+sealed class KindMonth
+{
+    readonly EnergyKind kind;
+    readonly FuelBook fuel;
+    readonly MeterNode? main;
+    readonly IReadOnlyList<Instant> pieces;
+    readonly IReadOnlyList<FuelUse>? mainUses;
+    readonly Dictionary<string, IReadOnlyList<FuelUse>> sensed = [], switched = [];
+    readonly Dictionary<string, double> usualKilowatts = [];
+    readonly Dictionary<string, Instant> sensedSince = [];
+    readonly Spread? spread;
+    readonly IReadOnlyList<string> spreadOver;
+    readonly IReadOnlyList<TypedStretch> broken;
+
+    /// <param name="steps">Edges of the steps, in one calendar month.</param>
+    public KindMonth(EnergyKind kind, StudioPlan plan, MeterTree tree, FuelBook fuel, SpreadSource source, IReadOnlyList<Instant> steps, Instant now)
+    {
+        (this.kind, this.fuel) = (kind, fuel);
+        main = tree.Main(kind);
+        pieces = [.. Calendar.Edges(steps[0], steps[^1], FuelStep.Day, plan.Zone).Concat(steps).Concat(fuel.Changes(steps[0], steps[^1])).Distinct().Order()];
+        if (main is { Channel.IsTyped: false }) mainUses = Along(main, now);
+        foreach (var appliance in plan.Appliances)
+        {
+            if (tree.Own(kind, appliance.Id) is { Channel.IsTyped: false } own) Sense(appliance.Id, Along(own, now));
+            else if (FuelSource.Of(appliance).Any(s => s.Kind == kind && !s.IsMeasured)) switched[appliance.Id] = fuel.Along(appliance, pieces, now, kind);
+        }
+        (spread, broken) = source.Of(kind, steps[0], steps[^1], now);
+        spreadOver = spread is null ? [] : source.Over;
+
+        IReadOnlyList<FuelUse> Along(MeterNode node, Instant until) =>
+            plan.Appliance(node.Channel.Appliance) is { } at && FuelSource.Of(at).Any(s => s.Channel.Id == node.Channel.Id)
+                ? fuel.Along(at, pieces, until, kind) : fuel.Along(node.Channel, pieces, until);
+    }
+
+    /// <summary>Time without readings is thought to have gone on as usual, from the first reading on.</summary>
+    void Sense(string appliance, IReadOnlyList<FuelUse> uses)
+    {
+        sensed[appliance] = uses;
+        var hours = uses.Sum(u => u.MeasuredShare * (u.To - u.From).TotalHours);
+        usualKilowatts[appliance] = hours > 0 ? uses.Sum(u => u.EnergyKilowattHours) / hours : 0;
+        sensedSince[appliance] = uses.FirstOrDefault(u => u.MeasuredShare > 0)?.From ?? Instant.MaxValue;
+    }
+
+    double Missing(string appliance, FuelUse use) =>
+        use.From < sensedSince[appliance] ? 0 : usualKilowatts[appliance] * (1 - use.MeasuredShare) * (use.To - use.From).TotalHours;
+
+    public KindUse Step(Instant from, Instant to)
+    {
+        var step = new StepSum();
+        for (var i = 0; i + 1 < pieces.Count; i++)
+            if (pieces[i] >= from && pieces[i + 1] <= to) Add(step, i);
+        return Finish(step, from, to);
+    }
+
+    /// <summary>Energies of one step while they are added up, kWh.</summary>
+    sealed class StepSum
+    {
+        public Dictionary<string, double> Energy { get; } = [];
+        public Dictionary<string, double> BaseCubicMetres { get; } = [];
+        public Dictionary<string, double> LineCubicMetres { get; } = [];
+        public Dictionary<string, double> Missing { get; } = [];
+        public double Main { get; set; }
+        public int Resets { get; set; }
+
+        public static void Add(Dictionary<string, double> to, string appliance, double amount) => to[appliance] = to.GetValueOrDefault(appliance) + amount;
+    }
+
+    void Add(StepSum step, int i)
+    {
+        var (start, end) = (pieces[i], pieces[i + 1]);
+        var energy = new Dictionary<string, double>();
+        foreach (var (appliance, uses) in sensed)
+        {
+            var missing = Missing(appliance, uses[i]);
+            StepSum.Add(step.Missing, appliance, missing);
+            energy[appliance] = uses[i].EnergyKilowattHours + uses[i].EstimatedKilowattHours + missing;
+            step.Resets += uses[i].Resets;
+        }
+        foreach (var appliance in spreadOver) energy[appliance] = spread!.Mean(appliance, start, end);
+        foreach (var (appliance, uses) in switched.Where(s => !spreadOver.Contains(s.Key))) energy[appliance] = uses[i].EstimatedKilowattHours;
+        var counted = Counted(i);
+        if (counted is { } sum) AddUpToMain(energy, sum);
+        else if (spread is not null) KeepAboveNothing(energy);
+        step.Main += counted ?? 0;
+        step.Resets += mainUses?[i].Resets ?? 0;
+
+        var gas = kind == EnergyKind.Gas ? fuel.GasAt(start) : null;
+        foreach (var (appliance, amount) in energy)
+        {
+            StepSum.Add(step.Energy, appliance, amount);
+            if (gas is null) continue;
+            var baseCubicMetres = amount / gas.Fuel.GrossKilowattHoursPerCubicMetre;
+            StepSum.Add(step.BaseCubicMetres, appliance, baseCubicMetres);
+            StepSum.Add(step.LineCubicMetres, appliance, baseCubicMetres / gas.BaseFactor);
+        }
+    }
+
+    /// <summary>What the main meter counted in a piece; null where it said nothing of most of it, and its sensors alone speak.</summary>
+    double? Counted(int i) => mainUses?[i] is { MeasuredShare: > 0.5 } use ? use.EnergyKilowattHours / use.MeasuredShare : null;
+
+    /// <summary>The main meter's count is the sum: what sensors leave of it is the fires', what these leave is the shop's.</summary>
+    void AddUpToMain(Dictionary<string, double> energy, double counted)
+    {
+        var shop = main!.Channel.Appliance;
+        if (!spreadOver.Contains(shop)) energy[shop] = spreadOver.Count == 0 ? counted - energy.Where(e => e.Key != shop).Sum(e => e.Value) : 0;
+        if (spreadOver.Count > 0)
+        {
+            var left = counted - energy.Where(e => !spreadOver.Contains(e.Key)).Sum(e => e.Value);
+            var spreadSum = spreadOver.Sum(a => Math.Max(0, energy[a]));
+            foreach (var appliance in spreadOver) energy[appliance] = spreadSum > 0 ? Math.Max(0, energy[appliance]) * left / spreadSum : 0;
+            if (spreadSum <= 0) energy[shop] = energy.GetValueOrDefault(shop) + left;
+        }
+        KeepAboveNothing(energy);
+    }
+
+    /// <summary>Nothing burns less than nothing: where sensors count a little more than the meter before them, what they counted is scaled to it.</summary>
+    static void KeepAboveNothing(Dictionary<string, double> energy)
+    {
+        var below = energy.Where(e => e.Value < 0).ToList();
+        if (below.Count == 0) return;
+        var sum = energy.Sum(e => e.Value);
+        foreach (var (appliance, _) in below) energy[appliance] = 0;
+        var above = energy.Sum(e => e.Value);
+        var scale = above > 0 ? Math.Max(0, sum) / above : 0;
+        foreach (var appliance in energy.Keys.ToList()) energy[appliance] *= scale;
+    }
+
+    KindUse Finish(StepSum step, Instant from, Instant to)
+    {
+        var coverage = Coverage(from, to);
+        var isMainTyped = main is { Channel.IsTyped: true };
+        var shares = step.Energy.Select(e => new FuelShare(e.Key, kind, OriginOf(e.Key, from, to), With(e.Key, e.Value, step, from, to),
+            step.BaseCubicMetres.GetValueOrDefault(e.Key), step.LineCubicMetres.GetValueOrDefault(e.Key))).Where(s => s.KilowattHours != Estimate.Exact(0) || sensed.ContainsKey(s.Appliance)).ToList();
+        var total = step.Energy.Sum(e => e.Value);
+        var sensorKwh = sensed.Keys.Sum(a => step.Energy[a] - step.Missing[a]);
+        var estimate = mainUses is not null ? Estimate.Relative(total, FuelUse.MeteredRelative)
+            : spread is not null && (isMainTyped || spreadOver.Count > 0) ? Shared(total, spread.Of(spreadOver, from, to, sensed.Keys.Select(a => (a, step.Energy[a]))).StandardUncertainty, Rest(step))
+            : Shared(total, 0, sensed.Keys.Select(a => step.Energy[a] * FuelUse.MeterClassRelative).Append(Rest(step)).Aggregate(0.0, double.Hypot));
+        var metered = mainUses is not null ? total : isMainTyped ? total * (coverage ?? 0) : sensorKwh + spreadOver.Where(a => OriginOf(a, from, to) == Origin.Derived).Sum(a => step.Energy[a]);
+        return new KindUse(shares, estimate, metered, coverage, step.Resets + broken.Count(b => b.To > from && b.To <= to));
+    }
+
+    /// <summary>Doubts that are in no meter's row: time without readings, nameplates.</summary>
+    double Rest(StepSum step) => step.Missing.Values.Select(m => m / Math.Sqrt(3))
+        .Concat(switched.Keys.Where(a => !spreadOver.Contains(a)).Select(a => step.Energy.GetValueOrDefault(a) * FuelUse.NameplateRelative)).Aggregate(0.0, double.Hypot);
+
+    /// <summary>With what all gas meters share: it adds to every part alike, so that it adds up along with the parts (GUM, JCGM 100:2008, 5.2.2).</summary>
+    Estimate Shared(double kilowattHours, params ReadOnlySpan<double> own)
+    {
+        var doubt = kind == EnergyKind.Gas ? kilowattHours * FuelUse.GasRelative : 0;
+        foreach (var one in own) doubt = double.Hypot(doubt, one);
+        return new Estimate(kilowattHours, doubt);
+    }
+
+    Estimate With(string appliance, double energy, StepSum step, Instant from, Instant to)
+    {
+        if (sensed.ContainsKey(appliance)) return new Estimate(energy, double.Hypot(energy * FuelUse.MeteredRelative, step.Missing[appliance] / Math.Sqrt(3)));
+        if (spreadOver.Contains(appliance)) return Shared(energy, spread!.Of([appliance], from, to, []).StandardUncertainty);
+        if (switched.ContainsKey(appliance)) return Estimate.Relative(energy, FuelUse.NameplateRelative);
+        var meters = sensed.Keys.Aggregate(step.Main * FuelUse.MeterClassRelative, (sum, a) => double.Hypot(sum, step.Energy[a] * FuelUse.MeterClassRelative));
+        return Shared(energy, meters, Rest(step));
+    }
+
+    Origin OriginOf(string appliance, Instant from, Instant to)
+    {
+        if (sensed.ContainsKey(appliance)) return Origin.Measured;
+        if (!spreadOver.Contains(appliance)) return switched.ContainsKey(appliance) ? Origin.Estimated : sensed.Count + switched.Count == 0 && mainUses is not null ? Origin.Measured : Origin.Derived;
+        var isAlone = spread!.IsAlone(appliance);
+        return isAlone && spread.CoveredSeconds(appliance, from, to) >= 0.5 * (to - from).TotalSeconds ? Origin.Derived : Origin.Estimated;
+    }
+
+    double? Coverage(Instant from, Instant to)
+    {
+        if (main is { Channel.IsTyped: true }) return spread is null ? 0 : Math.Min(1, spread.CoveredSeconds(main.Channel.Appliance, from, to) / (to - from).TotalSeconds);
+        if (mainUses is not null) return Share(mainUses);
+        var own = sensed.Values.Select(Share).Concat(spreadOver.Where(a => spread!.IsAlone(a)).Select(a => spread!.CoveredSeconds(a, from, to) / (to - from).TotalSeconds)).ToList();
+        return own.Count == 0 ? null : own.Average();
+
+        double Share(IReadOnlyList<FuelUse> uses)
+        {
+            var inside = uses.Where(u => u.From >= from && u.To <= to).ToList();
+            return inside.Sum(u => u.MeasuredShare * (u.To - u.From).TotalSeconds) / Math.Max(1, inside.Sum(u => (u.To - u.From).TotalSeconds));
+        }
+    }
+}
