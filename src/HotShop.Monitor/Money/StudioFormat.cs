@@ -39,6 +39,9 @@ public sealed class StudioFormat
     /// <summary>Digits after the point of an amount.</summary>
     public int Digits { get; }
 
+    /// <summary>As it stands beside an amount: €, $, kr.</summary>
+    public string Sign => sign;
+
     public string Culture => habit.Culture;
 
     public string DecimalMark => habit.Decimal;
@@ -54,6 +57,9 @@ public sealed class StudioFormat
 
     /// <summary>A difference of amounts, always with its sign: +12,30 €.</summary>
     public string Difference(decimal amount) => (amount > 0 ? "+" : "") + Amount(amount);
+
+    /// <summary>A round amount for the axis of a picture: without the smallest unit where it has none.</summary>
+    public string Rough(decimal amount) => Signed(amount, Number(Math.Abs(amount), amount == decimal.Truncate(amount) ? 0 : Digits));
 
     string Signed(decimal amount, string digits)
     {

@@ -55,7 +55,8 @@ static class PrintedDrawing
             else
             {
                 var colour = Colour(tone);
-                using var paint = new SKPaint { Color = fill == Pictures.Fill.Expected ? Lighter(colour) : colour, IsAntialias = true };
+                // The band of an expectation alone is seen through: what it is about lies under it.
+                using var paint = new SKPaint { Color = tone == Tone.Band ? colour.WithAlpha(110) : fill == Pictures.Fill.Expected ? Lighter(colour) : colour, IsAntialias = true };
                 canvas.DrawPath(path, paint);
             }
         }

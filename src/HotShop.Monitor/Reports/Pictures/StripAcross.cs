@@ -7,7 +7,7 @@ static class StripAcross
     public static Drawing Draw(CostStrip strip, double width, double height, double size)
     {
         var marks = new List<Mark>();
-        var (left, right, top, bottom) = (size * 4.4, width - size * 9.6, size * 2.2, height - size * 1.8);
+        var (left, right, top, bottom) = (size * 4.4, width - size * 10.6, size * 2.2, height - size * 1.8);
         var step = (right - left) / Math.Max(1, strip.Steps.Count);
         var highest = (double)Math.Max(strip.Highest, 0.01m) * 1.04;
         double X(double steps) => left + steps * step;
@@ -21,7 +21,7 @@ static class StripAcross
             marks.Add(new Mark.Words(left - size * 0.5, Y(tick) + size * 0.35, strip.Axis(tick), size * 0.9, Tone.Faint, Anchor.End));
         }
         marks.Add(new Mark.Words(0, size, strip.Unit, size * 0.95, Tone.Dim));
-        for (var i = 0; i < strip.Steps.Count; i++) Column(marks, strip.Steps[i], X(i), step, Y);
+        for (var i = 0; i < strip.Steps.Count; i++) Column(marks, strip.Steps[i], X(i), step, Y, (bottom - top) / 3);
         marks.Add(new Mark.Line([new(left, bottom), new(right, bottom)], Tone.Dim, 1));
         Labels(marks, strip, X, step, bottom + size * 1.25, size);
         Notes(marks, strip, X, step, top, bottom, size);
@@ -34,7 +34,7 @@ static class StripAcross
         return new(width, height, strip.Title, marks);
     }
 
-    static void Column(List<Mark> marks, StripStep step, double x, double width, Func<decimal, double> y)
+    static void Column(List<Mark> marks, StripStep step, double x, double width, Func<decimal, double> y, double emptyHatch)
     {
         decimal sum = 0;
         foreach (var part in step.Parts.Where(p => p.Amount > 0))
@@ -50,7 +50,8 @@ static class StripAcross
             // The top is drawn in ink: the lightest layer would end nowhere on the page's ground.
             marks.Add(new Mark.Line([new(x, y(sum)), new(x + width, y(sum))], Tone.Faint, 1));
         }
-        if (step.IsUnmeasured && sum > 0) marks.Add(new Mark.Box(x, y(sum), width, y(0) - y(sum), Tone.Dim, Fill.Hatched));
+        // Where nothing is known there is no height to hatch: the hatch then stands for itself.
+        if (step.IsUnmeasured) marks.Add(new Mark.Box(x, Math.Min(y(sum), y(0) - emptyHatch), width, Math.Max(y(0) - y(sum), emptyHatch), Tone.Dim, Fill.Hatched));
         if (step.Range is not { } range) return;
         marks.Add(new Mark.Box(x, y(range.High), width, y(range.Low) - y(range.High), Tone.Band, Fill.Expected));
         marks.Add(new Mark.Line([new(x, y(sum)), new(x + width, y(sum))], Tone.Dim, 1));
@@ -99,7 +100,7 @@ static class StripAcross
         for (var i = 0; i < keys.Count; i++)
         {
             // The last key is the lowest layer.
-            var y = bottom - (i + 1) * each + each * 0.3;
+            var y = bottom - (keys.Count - i) * each + each * 0.3;
             marks.Add(new Mark.Box(x, y - size * 0.1, size * 0.7, size * 1.9, keys[i].Tone));
             marks.Add(new Mark.Line([new(x, y - size * 0.1), new(x + size * 0.7, y - size * 0.1), new(x + size * 0.7, y + size * 1.8), new(x, y + size * 1.8), new(x, y - size * 0.1)], Tone.Faint, 0.7));
             marks.Add(new Mark.Words(x + size * 1.2, y + size * 0.7, keys[i].Name, size, Tone.Ink));

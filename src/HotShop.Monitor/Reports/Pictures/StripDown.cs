@@ -21,20 +21,22 @@ static class StripDown
         {
             var (step, y) = (strip.Steps[i], keys + i * row);
             if (step.IsClosed) marks.Add(new Mark.Box(left, y, right - left, row, Tone.Shade));
-            Row(marks, step, y + 1, row - 2, X);
+            Row(marks, step, y + 1, row - 2, X, (right - left) / 3);
             marks.Add(new Mark.Words(0, y + row * 0.72, step.Row, size * 0.95, step.IsExpected ? Tone.Faint : Tone.Dim));
             if (step.Shown is { } shown) marks.Add(new Mark.Words(width, y + row * 0.72, shown, size * 0.95, step.IsExpected ? Tone.Faint : Tone.Ink, Anchor.End));
             if (step.Change is not null) marks.Add(new Mark.Line([new(left, y), new(width, y)], Tone.Ink, 1.2, IsDashed: true));
-            if ((step.Change ?? step.Note) is { } words && X(step.Range?.High ?? step.Total) + size * (words.Length * 0.52 + 0.6) < width - size * 5.4)
-                marks.Add(new Mark.Words(X(step.Range?.High ?? step.Total) + size * 0.5, y + row * 0.72, words, size * 0.9, Tone.Dim));
+            var end = Math.Max(X(step.Range?.High ?? step.Total), step.IsUnmeasured ? left + (right - left) / 3 : 0);
+            if ((step.Change ?? step.Note) is { } words && end + size * (words.Length * 0.52 + 0.6) < width - size * 5.4)
+                marks.Add(new Mark.Words(end + size * 0.5, y + row * 0.72, words, size * 0.9, Tone.Dim));
         }
         var height = keys + strip.Steps.Count * row + size * 0.5;
         marks.Add(new Mark.Line([new(left, keys), new(left, height - size * 0.5)], Tone.Dim, 1));
-        if (strip.NowAfter is { } now) marks.Add(new Mark.Line([new(0, keys + now * row), new(width, keys + now * row)], Tone.Ink, 2.2));
+        // Below today's row: across it, the line would strike out its words.
+        if (strip.NowAfter is { } now) marks.Add(new Mark.Line([new(0, keys + Math.Ceiling(now) * row), new(width, keys + Math.Ceiling(now) * row)], Tone.Ink, 2.2));
         return new(width, height, strip.Title, marks);
     }
 
-    static void Row(List<Mark> marks, StripStep step, double y, double height, Func<decimal, double> x)
+    static void Row(List<Mark> marks, StripStep step, double y, double height, Func<decimal, double> x, double emptyHatch)
     {
         decimal sum = 0;
         foreach (var part in step.Parts.Where(p => p.Amount > 0))
@@ -44,7 +46,7 @@ static class StripDown
             sum += part.Amount;
         }
         if (sum > 0) marks.Add(new Mark.Line([new(x(sum), y), new(x(sum), y + height)], Tone.Faint, 1));
-        if (step.IsUnmeasured && sum > 0) marks.Add(new Mark.Box(x(0), y, x(sum) - x(0), height, Tone.Dim, Fill.Hatched));
+        if (step.IsUnmeasured) marks.Add(new Mark.Box(x(0), y, Math.Max(x(sum) - x(0), emptyHatch), height, Tone.Dim, Fill.Hatched));
         if (step.Range is { } range) marks.Add(new Mark.Box(x(range.Low), y, x(range.High) - x(range.Low), height, Tone.Band, Fill.Expected));
     }
 
