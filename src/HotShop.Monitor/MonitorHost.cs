@@ -22,6 +22,7 @@ using HotShop.Monitor.Reports.Pdf;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Web;
 using HotShop.Monitor.Web.Access;
+using HotShop.Monitor.Web.Offline;
 using HotShop.Monitor.Web.Pages;
 using HotShop.Monitor.Wire;
 using NodaTime.Extensions;
@@ -105,7 +106,7 @@ public static partial class MonitorHost
 
     static void AddWeb(IServiceCollection services, TimeProvider realClock)
     {
-        services.AddSingleton<ApplianceAnswers>().AddSingleton<HealthAnswers>();
+        services.AddSingleton<ApplianceAnswers>().AddSingleton<HealthAnswers>().AddSingleton<OfflineShell>();
         services.AddSingleton(s => ActivatorUtilities.CreateInstance<LiveStream>(s, realClock));
         services.AddPages();
         services.AddOpenApi();
@@ -122,6 +123,7 @@ public static partial class MonitorHost
     {
         app.MapStaticAssets();
         app.MapPages();
+        app.MapOffline();
         app.MapStudio();
         app.MapReadings();
         app.MapLogbook();

@@ -16,11 +16,16 @@ static class PotDays
         var days = new SortedDictionary<LocalDate, Tally>();
         foreach (var span in working.Where(s => s.Start < at)) Split(span.Start, Instant.Min(span.End, at), isOpen: span.End > at, zone, days);
         var known = entries.Where(e => e.At <= at && e.Entry is "gather" or "tally").ToList();
-        var tallies = known.Select(e => PotLog.TallyOf(e, pot)).OfType<PotEvent.Tally>().ToList();
-        foreach (var tally in tallies) Count(tally, zone, days);
+        var tallies = new List<PotEvent.Tally>();
+        foreach (var entry in known)
+            if (PotLog.TallyOf(entry, pot) is { } tally)
+            {
+                tallies.Add(tally);
+                Count(entry.Id, tally, zone, days);
+            }
         foreach (var entry in known.Where(e => e.Entry == "gather" && e.At <= at))
             Count(entry, PotLog.GatherOf(entry, pot), tallies, zone, days);
-        return [.. days.Select(d => d.Value.Day(d.Key, zone))];
+        return [.. days.Select(d => d.Value.Day(d.Key))];
     }
 
     static void Split(Instant from, Instant to, bool isOpen, DateTimeZone zone, SortedDictionary<LocalDate, Tally> days)
@@ -35,10 +40,10 @@ static class PotDays
         }
     }
 
-    static void Count(PotEvent.Tally tally, DateTimeZone zone, SortedDictionary<LocalDate, Tally> days)
+    static void Count(string id, PotEvent.Tally tally, DateTimeZone zone, SortedDictionary<LocalDate, Tally> days)
     {
         var middle = (tally.From + (tally.To - tally.From) / 2).InZone(zone).Date;
-        At(days, middle).Add(tally);
+        At(days, middle).Add(id, tally);
         // A week's tally speaks for each worked day in it.
         foreach (var day in days.Values) day.MarkIfCovered(tally);
     }
@@ -60,24 +65,30 @@ static class PotDays
     {
         readonly SortedDictionary<string, int> gathers = new(StringComparer.Ordinal);
         Instant? from, to;
+        string? tallyId;
         Duration worked;
         double kilograms;
         bool isTallied, isLogged, isOpen;
 
         public void Work(Instant start, Instant end, bool isOpen)
         {
-            (from, to, worked, this.isOpen) = (from ?? start, end, worked + (end - start), isOpen);
+            (worked, this.isOpen) = (worked + (end - start), isOpen);
+            Reach(start, end);
         }
 
-        public void Add(PotEvent.Tally tally)
+        void Reach(Instant start, Instant end) => (from, to) = (Instant.Min(from ?? start, start), Instant.Max(to ?? end, end));
+
+        public void Add(string id, PotEvent.Tally tally)
         {
-            (isTallied, isLogged) = (true, true);
+            (tallyId, isTallied, isLogged) = (id, true, true);
+            Reach(tally.From, tally.To);
             foreach (var count in tally.Counts) Add(count.Size, count.Count, count.NominalKilograms);
         }
 
         public void Add(PotEvent gather)
         {
             isLogged = true;
+            Reach(gather.At, gather.At);
             if (gather is PotEvent.Gather sized) Add(sized.Size, sized.Count, sized.NominalKilograms);
             else if (gather is PotEvent.WeighedGather weighed) kilograms += weighed.Kilograms;
         }
@@ -95,7 +106,6 @@ static class PotDays
             if (shared >= (end - start) / 2) (isTallied, isLogged) = (true, true);
         }
 
-        public PotDay Day(LocalDate date, DateTimeZone zone) => new(
-            date, from ?? date.AtStartOfDayInZone(zone).ToInstant(), to ?? date.PlusDays(1).AtStartOfDayInZone(zone).ToInstant(), worked, gathers, kilograms, isTallied, isLogged, !isOpen);
+        public PotDay Day(LocalDate date) => new(date, from!.Value, to!.Value, worked, gathers, kilograms, tallyId, isTallied, isLogged, !isOpen);
     }
 }

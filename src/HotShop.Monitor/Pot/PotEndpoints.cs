@@ -22,11 +22,12 @@ public sealed record PotAnswer(
     IReadOnlyDictionary<string, object?>? LastCharge, Instant? ReadyAt, IReadOnlyList<ProfileAnswer> InnerProfile, IReadOnlyList<PotPointAnswer> History,
     IReadOnlyDictionary<string, double> GlassYields, IReadOnlyList<PotDayAnswer> Days, IReadOnlyList<string> People);
 
-/// <param name="From">First moment of work that day, or its midnight: a tally of the day goes from there.</param>
+/// <param name="From">First moment of work that day: a tally of the day goes from there to <paramref name="To"/>.</param>
+/// <param name="TallyId">The entry that counted the day; to count it again, correct that one.</param>
 /// <param name="State">tallied, logged, missing (worked, and nobody logged anything), or under-way.</param>
 /// <param name="ExpectedKg">Of a missing day: what it is taken to have used, and how far off that may be with 95 %.</param>
 public sealed record PotDayAnswer(
-    string Date, Instant From, Instant To, double WorkedHours, IReadOnlyDictionary<string, int> Gathers, double NominalKg, string State, double? ExpectedKg, double? ExpectedKgHalfWidth95);
+    string Date, Instant From, Instant To, double WorkedHours, IReadOnlyDictionary<string, int> Gathers, double NominalKg, string? TallyId, string State, double? ExpectedKg, double? ExpectedKgHalfWidth95);
 
 /// <summary>Energy per kilogram of glass melted, gross: all energy of the furnace over all glass charged. Null where nothing was melted.</summary>
 public sealed record PerKilogramAnswer(
@@ -36,7 +37,7 @@ public sealed record PerKilogramAnswer(
 static class PotEndpoints
 {
     static readonly Duration HistorySpan = Duration.FromHours(24), PeopleOver = Duration.FromDays(30);
-    const int DaysShown = 15;
+    const int DaysShown = 15, MostPeople = 12;
     const double LongestHistoryHours = 24 * 366;
     const int HistoryPoints = 97;
 
@@ -79,19 +80,16 @@ static class PotEndpoints
             report.LastCharge is { } charge ? LogbookEndpoints.Answer(charge, plan.Site) : null, report.ReadyAt,
             Profile(state.Pot.Geometry), [.. pots.Trace(appliance.Id, moments).Select(s => new PotPointAnswer(s.At, s.MassKilograms, s.MassKilogramsLow95, s.MassKilogramsHigh95))],
             ChargeMaterial.All.ToDictionary(m => m.Name, m => PotLog.Yielding(m, report.Plan).GlassYield),
-            [.. pots.Days(appliance.Id, moment).TakeLast(DaysShown).Select(d => Day(d, report))], People(appliance.Id, moment, plan, pots));
+            [.. pots.Days(appliance.Id, moment).TakeLast(DaysShown).Select(d => Day(d, report))], [.. pots.WhoLogged(appliance.Id, moment - PeopleOver, moment).Take(MostPeople)]);
     }
 
     static PotDayAnswer Day(PotDay day, PotReport report)
     {
         var missing = report.Missing.FirstOrDefault(m => m.Day.Date == day.Date);
         var state = day.IsTallied ? "tallied" : day.IsLogged ? "logged" : day.IsMissing ? "missing" : day.IsOver ? "logged" : "under-way";
-        return new(NodaTime.Text.LocalDatePattern.Iso.Format(day.Date), day.From, day.To, day.Worked.TotalHours, day.Gathers, day.NominalKilograms, state, missing?.ExpectedKilograms, missing?.HalfWidth95Kilograms);
+        return new(NodaTime.Text.LocalDatePattern.Iso.Format(day.Date), day.From, day.To, day.Worked.TotalHours, day.Gathers, day.NominalKilograms, day.TallyId, state, missing?.ExpectedKilograms, missing?.HalfWidth95Kilograms);
     }
 
-    /// <summary>Who is likely to log: the last ones first, then those the configuration names.</summary>
-    static List<string> People(string appliance, Instant at, StudioPlan plan, PotBook pots) =>
-        [.. pots.WhoLogged(appliance, at - PeopleOver, at).Concat(plan.Configuration.People.Select(p => p.Name)).Distinct(StringComparer.OrdinalIgnoreCase).Take(12)];
 
     static GathersAnswer Gathers(string size, double kilograms, PotReport report)
     {

@@ -15,7 +15,11 @@ internal static class ModuleList
             "appliance-sheet", "cost", "entry-queue", "forecast", "glow", "history", "lane", "piece-annealer", "piece-furnace", "piece-glory-hole", "piece-oven",
             "pot-facts", "room", "saying", "story", "strip", "thread", "trouble",
         ],
-        ["pot"] = ["entry-queue", "forecast", "glow", "lane", "pot-dots", "pot-facts", "pot-section", "pot-sheets", "pot-strip", "story"],
+        ["pot"] =
+        [
+            "entry-queue", "forecast", "glow", "lane", "offline", "pot-bench", "pot-dots", "pot-entry", "pot-facts", "pot-fields", "pot-log", "pot-memory", "pot-note", "pot-section", "pot-sheets",
+            "pot-strip", "pot-tally", "pot-undo", "pot-words", "story",
+        ],
         ["alarms"] = ["entry-queue", "saying", "trouble"],
         ["health"] = ["saying"],
         ["setup"] = ["saying"],

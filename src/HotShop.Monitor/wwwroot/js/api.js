@@ -4,12 +4,16 @@ export class Refused extends Error {
   constructor(status, message) { super(message); this.status = status; }
 }
 
+let signedOut = () => location.assign(`/signin?returnUrl=${encodeURIComponent(location.pathname + location.search)}`);
+/** A page that keeps working without being signed in says here what it does instead of leading away. */
+export const whenSignedOut = act => { signedOut = act; };
+
 async function call(address, options) {
   let response;
   try { response = await fetch(address, { credentials: 'same-origin', ...options }); }
   catch { throw new CutOff('The service cannot be reached from here.'); }
   if (response.status === 401) {
-    location.assign(`/signin?returnUrl=${encodeURIComponent(location.pathname + location.search)}`);
+    signedOut();
     throw new Refused(401, 'Sign in first.');
   }
   const type = response.headers.get('content-type') ?? '';

@@ -11,6 +11,10 @@ export function setClock(nowIso, factor, zoneId, takenTick = performance.now()) 
   formats.clear();
 }
 
+/** For a page that opens without the service: what its clock said then, by this device's clock. */
+export const clockState = () => ({ serviceMs: now(), deviceMs: Date.now(), speed, zone });
+export const resumeClock = state => setClock(new Date(state.serviceMs + (Date.now() - state.deviceMs) * state.speed).toISOString(), state.speed, state.zone);
+
 export const now = () => anchorMs + (performance.now() - anchorTick) * speed;
 export const clockSpeed = () => speed;
 
@@ -40,6 +44,8 @@ export const time = ms => format('time', { hour: '2-digit', minute: '2-digit' })
 export const weekday = ms => format('day', { weekday: 'short' }).format(ms);
 export const date = ms => format('date', { weekday: 'short', day: 'numeric', month: 'short' }).format(ms);
 const dayKey = ms => format('key', { year: 'numeric', month: '2-digit', day: '2-digit' }).format(ms);
+/** The studio's day as YYYY-MM-DD. */
+export const dateKey = ms => dayKey(ms).split('/').reverse().join('-');
 export const hourOfDay = ms => Number(format('hour', { hour: '2-digit' }).format(ms)) + Number(format('minute', { minute: '2-digit' }).format(ms)) / 60;
 
 /** "14:02" today, "Tue 21:30" within a week, "3 Mar 21:30" beyond. */

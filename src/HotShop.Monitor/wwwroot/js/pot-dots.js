@@ -2,7 +2,7 @@
 import { el, html } from './svg.js';
 
 // Beyond this many dots nobody counts: then a dot stands for more, and says so.
-const COUNTABLE = 70, STEPS = [1, 2, 5, 10, 20, 50, 100];
+const COUNTABLE = 30, STEPS = [1, 2, 5, 10, 20, 50, 100];
 const WIDTH = 132;
 const SHAPES = { large: { r: 5.2, step: 12.2 }, medium: { r: 4.2, step: 10 }, small: { r: 2.8, step: 7 } };
 
@@ -12,8 +12,14 @@ export function fillDots(place, sizes) {
     const low = Math.max(0, Math.floor(s.leftLow)), high = Math.max(low, Math.floor(s.leftHigh));
     const words = `${i ? 'or ' : ''}${low === high ? low : `${low}–${high}`} ${s.size}${i ? '' : ' left'}`;
     const each = STEPS.find(n => high / n <= COUNTABLE) ?? 1000;
-    return html('li', {}, html('p', {}, words, each > 1 ? html('small', {}, ` a dot is ${each}`) : null), high > 0 ? dots(Math.floor(low / each), Math.ceil(high / each), SHAPES[s.size] ?? SHAPES.medium) : null);
-  }), html('li', { class: 'key' }, el('svg', { viewBox: '0 0 14 14', width: 14, height: 14, 'aria-hidden': 'true' }, el('circle', { cx: 7, cy: 7, r: 5, class: 'open-dot' })), ' open: perhaps'));
+    return html('li', {}, html('p', {}, words, small(each, i === 0)), high > 0 ? dots(Math.floor(low / each), Math.ceil(high / each), SHAPES[s.size] ?? SHAPES.medium) : null);
+  }));
+}
+
+/** What a dot stands for, and once what an open one means. */
+function small(each, isFirst) {
+  const words = [each > 1 ? `a dot is ${each}` : null, isFirst ? 'open: maybe' : null].filter(Boolean).join(', ');
+  return words ? html('small', {}, ` ${words}`) : null;
 }
 
 function dots(sure, all, { r, step }) {

@@ -1,10 +1,10 @@
 // The pot as the pages draw it, from what the service says of it.
 import { get } from './api.js';
 
-/** Null where the appliance has no pot. Numbers the service does not know stay null. */
-export async function readPot(appliance) {
+/** Null where the appliance has no pot. Numbers the service does not know stay null. hours: how much history to fetch. */
+export async function readPot(appliance, hours) {
   let answer;
-  try { answer = await get(`/api/pots/${encodeURIComponent(appliance.appliance)}`); }
+  try { answer = await get(`/api/pots/${encodeURIComponent(appliance.appliance)}${hours ? `?hours=${hours}` : ''}`); }
   catch (problem) { if (problem.status === 404) return null; throw problem; }
   const sizes = Array.isArray(answer.gathersLeft) ? answer.gathersLeft : [];
   return {

@@ -1,62 +1,98 @@
-// The pot: how much glass, until when; and the log, in reach of a thumb.
-import { CutOff, get } from './api.js';
-import { now, span, stamp, when } from './clock.js';
-import { discard, keepSending, log, onQueueChange, waiting } from './entry-queue.js';
-import { readPot } from './pot-facts.js';
+// The pot: how much glass, until when; and the log, in reach of a thumb. It opens and takes entries without the service, too.
+import { get, whenSignedOut } from './api.js';
+import { dateKey, now, stamp, when } from './clock.js';
+import { discard, keepSending, log, onQueueChange, waiting, whoLogs } from './entry-queue.js';
+import { keepForOffline } from './offline.js';
+import { bench, pressChip, showBench } from './pot-bench.js';
 import { fillDots } from './pot-dots.js';
+import { entrySheet } from './pot-entry.js';
+import { readPot } from './pot-facts.js';
+import { holding, showLog } from './pot-log.js';
+import { recall, remember } from './pot-memory.js';
+import { showNote } from './pot-note.js';
 import { drawSection } from './pot-section.js';
-import { openSheet } from './pot-sheets.js';
-import { drawPotStrip } from './pot-strip.js';
+import { chargeSheet, dipSheet, moreSheet, openSheet } from './pot-sheets.js';
+import { RANGES, drawPotStrip } from './pot-strip.js';
+import { tallySheet } from './pot-tally.js';
+import { endUndo, lastTaken, startUndo } from './pot-undo.js';
+import { answerOf, missingRows, tableRows } from './pot-words.js';
 import { fires, hotChannel, isOld, keepCurrent, loadShop, loadStudio } from './shop.js';
-import { storyOf } from './story.js';
-import { html, el } from './svg.js';
-import { both, figure } from './units.js';
+import { html } from './svg.js';
+import { both } from './units.js';
 
-const UNDO_MS = 10_000;
+const AGAIN_MS = 5000, LONGEST_HOURS = 28 * 24;
 const id = name => document.getElementById(name);
-let furnace = null, pot = null, entries = [], lastTaken = null, undoTimer = 0;
+const asked = decodeURIComponent(location.pathname.split('/')[2] ?? '') || null, wanted = new URLSearchParams(location.search).get('entry');
+let furnace = null, pot = null, entries = [], range = 'day', asOfMs = null, isLive = false, isWanted = wanted !== null;
 
-async function start() {
+function start() {
+  // Who has entries here that wait is told; whoever has none is led to sign in.
+  whenSignedOut(() => waiting().some(w => !w.refused) ? tell() : location.assign(`/signin?returnUrl=${encodeURIComponent(location.pathname)}`));
   keepSending();
+  onQueueChange(() => { showEntries(); tell(); if (isLive) soon(); });
+  id('acts').addEventListener('click', pressed);
+  id('ranges').addEventListener('click', chosen);
+  keepForOffline();
+  addEventListener('online', connect);
+  connect();
+}
+
+let connecting = false;
+/** Once the service answers the page lives by its stream; until then it shows what it saw last, and asks again. */
+async function connect() {
+  if (isLive || connecting) return;
+  connecting = true;
   try {
     await loadStudio();
     await loadShop();
-    const asked = id('pot').dataset.appliance, furnaces = fires().filter(a => a.kind === 'furnace');
+    const furnaces = fires().filter(a => a.kind === 'furnace');
     furnace = furnaces.find(a => a.appliance === asked) ?? furnaces[0];
     if (!furnace) throw new Error('No furnace is set up. Name one, with its pot, in hotshop.json.');
-    localStorage.setItem('hotshop.furnace', furnace.appliance);
+    await again();
+    isLive = true;
     chooseFurnace(furnaces);
     keepCurrent({ onAgain: refresh, onChange: kind => { if (kind === 'derived' || kind === 'log') soon(); } });
-    await again();
-  } catch (problem) { return showProblem(problem); }
-  id('loading').hidden = true;
-  id('pot').hidden = false;
-  id('acts').hidden = false;
-  show();
-  onQueueChange(() => { showLog(); soon(); });
-  new ResizeObserver(show).observe(id('picture'));
-  setInterval(showTop, 1000);
-  id('acts').addEventListener('click', pressed);
+    open();
+  } catch (problem) {
+    if (!isLive) { showAsLastSeen(problem); setTimeout(connect, AGAIN_MS); }
+  } finally { connecting = false; }
 }
 
 async function again() {
-  const name = encodeURIComponent(furnace.appliance);
-  [pot, entries] = await Promise.all([readPot(furnace), get(`/api/logbook?appliance=${name}&from=${new Date(now() - 36 * 3600e3).toISOString()}`)]);
+  const name = encodeURIComponent(furnace.appliance), hours = range === 'day' ? 24 : RANGES[range].back, since = isWanted ? LONGEST_HOURS : Math.max(36, hours);
+  [pot, entries] = await Promise.all([readPot(furnace, hours), get(`/api/logbook?corrected=true&appliance=${name}&from=${new Date(now() - since * 3600e3).toISOString()}`)]);
+  asOfMs = now();
+  if (range === 'day') remember(furnace, pot, entries);
 }
 
 let due = 0;
 /** The service has something new; ask once for all that came within half a second. */
 function soon() { clearTimeout(due); due = setTimeout(refresh, 500); }
-async function refresh() { try { await again(); if (!id('pot').hidden) show(); } catch { /* the bar above says that the line is down; the page keeps what it has */ } }
+async function refresh() { try { await again(); show(); } catch { tell(); /* the page keeps what it has, and says how old it is */ } }
 
-function showProblem(problem) {
-  // Cut off, but a furnace was known here before: its log goes on.
-  const goesOn = problem instanceof CutOff && lastFurnace();
-  id('loading').replaceChildren(html('h1', {}, 'The pot cannot be shown'), html('p', { class: 'lede' }, problem.message),
-    goesOn ? html('p', {}, `Entries for ${goesOn} can still be logged; they are kept here and sent when the service answers. ${waiting().length} waiting.`) : '');
-  id('acts').hidden = !goesOn;
-  id('acts').addEventListener('click', pressed);
-  setTimeout(() => { if (!id('sheet').open) location.reload(); }, 15_000);
+function showAsLastSeen(problem) {
+  const seen = recall(asked);
+  if (!seen) {
+    id('loading').replaceChildren(html('h1', {}, 'The pot cannot be shown'), html('p', { class: 'lede' }, problem.message));
+    return;
+  }
+  ({ furnace, pot, entries, asOfMs } = seen);
+  open();
+}
+
+let isOpen = false;
+function open() {
+  if (!isOpen) {
+    isOpen = true;
+    id('loading').hidden = true;
+    id('pot').hidden = id('acts').hidden = false;
+    new ResizeObserver(show).observe(id('picture'));
+    setInterval(() => { showTop(); tell(); }, 1000);
+  }
+  show();
+  const entry = isWanted ? list().find(e => e.id === wanted) : null;
+  isWanted = false;
+  if (entry) openEntry(entry);
 }
 
 function chooseFurnace(furnaces) {
@@ -64,23 +100,28 @@ function chooseFurnace(furnaces) {
   id('furnaces').replaceChildren(...furnaces.map(f => html('a', { class: 'button', href: `/pot/${encodeURIComponent(f.appliance)}`, 'aria-current': f === furnace ? 'page' : null }, f.name)));
 }
 
-const lastFurnace = () => id('pot').dataset.appliance || localStorage.getItem('hotshop.furnace');
 const temperature = () => { const c = hotChannel(furnace); return c && !isOld(c) ? c.value : null; };
-const gone = () => { const all = [...entries, ...waiting().map(w => w.entry)]; return new Set(all.filter(e => e.entry === 'correction').map(e => e.of)); };
-const known = () => { const seen = new Set(entries.map(e => e.id)), over = gone(); return [...entries, ...waiting().map(w => w.entry).filter(e => !seen.has(e.id))].filter(e => e.entry !== 'correction' && !over.has(e.id)); };
+const list = () => holding(entries, waiting().filter(w => !w.entry.appliance || w.entry.appliance === furnace.appliance));
+const isCutOff = () => !isLive || document.body.classList.contains('cut-off');
 
 function show() {
+  if (!furnace) return;
   showTop();
-  showAnswer();
-  if (pot?.massKg !== undefined && pot?.massKg !== null) {
-    const notClear = pot.readyAt && Date.parse(pot.readyAt) > now();
-    drawSection(id('section'), pot, { temperatureCelsius: temperature(), notClear });
+  const answer = answerOf(pot), isKnown = pot?.massKg >= 0;
+  id('mass').textContent = answer.mass;
+  id('mass-more').textContent = answer.more;
+  id('until').textContent = answer.until;
+  id('missing').replaceChildren(...missingRows(pot, day => openTally(day)));
+  id('picture').hidden = id('ranges').hidden = !isKnown;
+  if (isKnown) {
+    drawSection(id('section'), pot, { temperatureCelsius: temperature(), notClear: pot.readyAt && Date.parse(pot.readyAt) > now() });
     fillDots(id('dots'), pot.sizes ?? []);
-    drawPotStrip(id('pot-strip'), pot, known(), { width: Math.max(300, id('picture').getBoundingClientRect().width), temperatureCelsius: temperature() });
-    showTable();
+    drawPotStrip(id('pot-strip'), pot, list(), { width: Math.max(300, id('picture').getBoundingClientRect().width), temperatureCelsius: temperature(), range, onEntry: openEntry });
+    id('pot-rows').replaceChildren(...tableRows(pot));
   }
-  id('picture').hidden = !(pot?.massKg >= 0);
-  showLog();
+  showBench(id('bench'), pot?.people);
+  showEntries();
+  tell();
 }
 
 function showTop() {
@@ -88,85 +129,50 @@ function showTop() {
   id('where').textContent = [furnace.name, c ? isOld(c) ? `${both('temperature', c.value)}, last at ${c.atMs ? when(c.atMs) : 'no time'}` : both('temperature', c.value).replace(',', ' ·') : null].filter(Boolean).join(' · ');
 }
 
-function showAnswer() {
-  if (!pot || pot.massKg === null || pot.massKg === undefined) {
-    id('mass').textContent = 'Glass not known yet';
-    id('mass-more').textContent = '';
-    id('until').textContent = 'Log a dip, and the count of charges and gathers begins there.';
-    return;
-  }
-  const f = figure('mass', pot.massKg), half = figure('mass', (pot.massKgHigh95 - pot.massKgLow95) / 2);
-  id('mass').textContent = `${f.number} ${f.unit}`;
-  id('mass-more').textContent = `± ${half.number} · ${f.other}`;
-  const clear = pot.readyAt ? Date.parse(pot.readyAt) : null, words = [];
-  if (clear && clear > now()) words.push(`Charged, not clear yet: ready about ${when(clear)}.`);
-  if (pot.hoursLeft > 0 && pot.hoursLeft < 72) words.push(`Glass until about ${when(Math.round((now() + pot.hoursLeft * 3600e3) / 6e5) * 6e5)} at the pull of the last hours.`);
-  else words.push('Nobody has gathered lately.');
-  const last = pot.lastCharge, amount = last?.massKg ?? last?.mass;
-  if (last) words.push(`Last charge ${when(Date.parse(last.time))}${amount ? `, ${Math.round(amount * 10) / 10} ${last.massKg ? 'kg' : last.unit ?? 'kg'}` : ''}.`);
-  id('until').textContent = words.join(' ');
+function tell() {
+  id('pot').classList.toggle('old', isCutOff());
+  showNote(id('kept'), { asOfMs, isCutOff: isCutOff(), openedWithout: !isLive });
 }
 
-function showTable() {
-  const rows = [['Glass', `${both('mass', pot.massKg)}; 95 %: ${both('mass', pot.massKgLow95)} to ${both('mass', pot.massKgHigh95)}`], ['Level', `${both('length', pot.levelCm)}, ${both('length', pot.freeboardCm)} below the rim`],
-    ...(pot.sizes ?? []).map(s => [`${s.size} gathers left`, `${Math.floor(s.left)}; 95 %: ${Math.floor(s.leftLow)} to ${Math.floor(s.leftHigh)}; ${both('mass', s.massKg, 2)} each`]), ...pot.history.filter((_, i, all) => i % Math.ceil(all.length / 16) === 0).map(h => [when(h.t), both('mass', h.v)])];
-  id('pot-rows').replaceChildren(...rows.map(([a, b]) => html('tr', {}, html('th', { scope: 'row' }, a), html('td', {}, b))));
+function showEntries() {
+  if (!furnace) return;
+  const known = list();
+  showLog(id('log-list'), known, waiting(), { wanted, open: openEntry, discard });
+  id('log-empty').hidden = known.length > 0;
 }
 
-function showLog() {
-  const queue = new Map(waiting().map(w => [w.entry.id, w])), list = known().sort((a, b) => Number(queue.has(b.id)) - Number(queue.has(a.id)) || Date.parse(b.time) - Date.parse(a.time)).slice(0, 30), wanted = new URLSearchParams(location.search).get('entry');
-  id('log-list').replaceChildren(...list.map(e => {
-    const kept = queue.get(e.id), state = kept?.refused ? `refused: ${kept.refused}` : kept ? 'kept here, not sent yet' : null;
-    return html('li', { id: `entry-${e.id}`, class: e.id === wanted ? 'wanted' : null }, html('span', {}, storyOf(e), state ? html('small', {}, state) : null),
-      kept?.refused ? html('button', { type: 'button', onclick: () => discard(e.id) }, 'Discard') : html('button', { type: 'button', 'aria-label': `Correct: strike out ${storyOf(e)}`, onclick: () => strike(e) }, 'Strike out'));
-  }));
-  id('log-empty').hidden = list.length > 0;
+function chosen(event) {
+  const button = event.target.closest('button[data-range]');
+  if (!button) return;
+  range = button.dataset.range;
+  for (const b of id('ranges').querySelectorAll('button')) b.setAttribute('aria-pressed', String(b === button));
+  refresh();
 }
+
+const sizesNow = () => pot?.sizes?.length ? pot.sizes.map(s => s.size) : ['small', 'medium', 'large'];
+const done = (entry, words) => { id('sheet').close(); take(entry, words); };
+const openEntry = entry => openSheet(id('sheet'), entrySheet(entry, { sizes: sizesNow(), people: bench(pot?.people), send: (fields, words) => done({ entry: 'correction', of: entry.id, ...fields }, words) }));
+const openTally = day => openSheet(id('sheet'), tallySheet({ pot, sizes: sizesNow(), todayKey: dateKey(now()), day, take: done }));
+const sheets = {
+  charge: () => chargeSheet(pot, done), dip: () => dipSheet(pot, done), tally: () => tallySheet({ pot, sizes: sizesNow(), todayKey: dateKey(now()), take: done }),
+  more: () => moreSheet({ pot, done, changed: () => showBench(id('bench'), pot?.people) }),
+};
 
 function pressed(event) {
   const button = event.target.closest('button');
   if (!button) return;
-  if (button.dataset.size) take({ entry: 'gather', size: button.dataset.size, count: 1 }, `${button.dataset.size[0].toUpperCase()}${button.dataset.size.slice(1)} gather`);
-  else if (button.dataset.sheet) openSheet(id('sheet'), button.dataset.sheet, { pot, sizes: sizesNow(), take });
-  else if (button.id === 'undo' && lastTaken) { strike(lastTaken); endUndo('Taken back'); }
+  const { size, sheet, who } = button.dataset;
+  if (size) take({ entry: 'gather', size, count: 1 }, `${size[0].toUpperCase()}${size.slice(1)} gather${whoLogs() ? `, ${whoLogs()}` : ''}`);
+  else if (who) { pressChip(who); showBench(id('bench'), pot?.people); }
+  else if (sheet) openSheet(id('sheet'), sheets[sheet]());
+  else if (button.id === 'undo' && lastTaken()) { log({ appliance: furnace.appliance, time: stamp(), entry: 'correction', of: lastTaken().id, text: 'taken back at once' }); endUndo('Taken back'); }
 }
-
-const sizesNow = () => pot?.sizes?.length ? pot.sizes.map(s => s.size) : ['small', 'medium', 'large'];
 
 function take(entry, words) {
-  lastTaken = log({ appliance: furnace?.appliance ?? lastFurnace(), time: stamp(), ...entry });
+  const taken = log({ appliance: furnace.appliance, time: stamp(), ...entry });
+  if (!taken) { id('taken').textContent = 'Not logged: this device has no room left. Discard refused entries below, or get the line back.'; return; }
   navigator.vibrate?.(20);
-  const until = performance.now() + UNDO_MS;
-  id('undo').disabled = false;
-  clearInterval(undoTimer);
-  const count = () => {
-    const left = until - performance.now();
-    if (left <= 0) return endUndo(words);
-    id('taken').textContent = words;
-    id('taken-more').textContent = `logged ${when(Date.parse(lastTaken.time))}${waiting().some(w => w.entry.id === lastTaken.id) ? ', kept here until the line is back' : ''}`;
-    id('undo-left').textContent = `${Math.ceil(left / 1000)} s`;
-    ring(left / UNDO_MS);
-  };
-  count();
-  undoTimer = setInterval(count, 250);
+  startUndo(taken, words);
 }
-
-function ring(share) {
-  const turn = share * 2 * Math.PI, x = 17 + 13 * Math.sin(turn), y = 17 - 13 * Math.cos(turn);
-  id('undo-ring').replaceChildren(el('circle', { cx: 17, cy: 17, r: 13, fill: 'none', stroke: 'var(--line)', 'stroke-width': 3 }),
-    el('path', { d: share > .999 ? 'M17,4A13,13 0 1 1 16.9,4' : `M17,4A13,13 0 ${share > .5 ? 1 : 0} 1 ${x.toFixed(1)},${y.toFixed(1)}`, fill: 'none', stroke: 'var(--ink-1)', 'stroke-width': 4 }));
-}
-
-function endUndo(words) {
-  clearInterval(undoTimer);
-  id('undo').disabled = true;
-  id('undo-left').textContent = '';
-  id('undo-ring').replaceChildren();
-  id('taken').textContent = words;
-  if (lastTaken) id('taken-more').textContent = `${span(now() - Date.parse(lastTaken.time))} ago; strike it out in the log below if it was wrong`;
-  lastTaken = null;
-}
-
-function strike(entry) { log({ appliance: entry.appliance ?? furnace.appliance, time: stamp(), entry: 'correction', of: entry.id }); }
 
 start();
