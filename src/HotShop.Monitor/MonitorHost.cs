@@ -18,7 +18,7 @@ using HotShop.Monitor.Money;
 using HotShop.Monitor.Notifications;
 using HotShop.Monitor.Pot;
 using HotShop.Monitor.Readings;
-using HotShop.Monitor.Reports.Pdf;
+using HotShop.Monitor.Reports;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Web;
 using HotShop.Monitor.Web.Access;
@@ -129,7 +129,7 @@ public static partial class MonitorHost
         app.MapLogbook();
         app.MapFuel();
         app.MapMoney();
-        app.MapReportPdf();
+        app.MapReports();
         app.MapPots();
         app.MapAlarms();
         app.MapAnnealing();

@@ -44,7 +44,8 @@ public sealed class StudioFormat
 
     public string Culture => habit.Culture;
 
-    public string DecimalMark => habit.Decimal;
+    /// <summary>Between the cells of a table that the country's spreadsheets open: where the comma is the decimal mark it cannot part cells.</summary>
+    public string CellSeparator => habit.Decimal == "," ? ";" : ",";
 
     /// <summary>Pages are printed on US Letter, not on A4.</summary>
     public bool IsLetterPaper => habit.IsLetterPaper;
@@ -100,9 +101,12 @@ public sealed class StudioFormat
     public string Energy(double kilowattHours) => Number(kilowattHours, 1) + Space + "kWh";
 
     /// <summary>Volume of gas at base conditions, in m³ or in CCF where US units stand first.</summary>
-    public string Gas(double cubicMetres) => isUsFirst
-        ? Number(cubicMetres / BilledUnit.HundredCubicFeet.CubicMetres()!.Value, 2) + Space + "CCF"
-        : Number(cubicMetres, 2) + Space + "m³";
+    public string Gas(double cubicMetres) => Number(InGasUnit(cubicMetres), 2) + Space + GasUnit;
+
+    public string GasUnit => isUsFirst ? "CCF" : "m³";
+
+    /// <summary>A volume in <see cref="GasUnit"/>.</summary>
+    public double InGasUnit(double cubicMetres) => isUsFirst ? cubicMetres / BilledUnit.HundredCubicFeet.CubicMetres()!.Value : cubicMetres;
 
     /// <summary>Glass, in kg or in lb where US units stand first.</summary>
     public string Glass(double kilograms) => isUsFirst ? Number(kilograms / KilogramsPerPound, 1) + Space + "lb" : Number(kilograms, 1) + Space + "kg";

@@ -13,7 +13,9 @@ public sealed class CommandTests : IDisposable
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
-    static async Task<(int Status, string Out, string Error)> Run(params string[] arguments)
+    internal static Task<(int Status, string Out, string Error)> Run(params string[] arguments) => Run(new FakeTimeProvider(), arguments);
+
+    internal static async Task<(int Status, string Out, string Error)> Run(TimeProvider clock, params string[] arguments)
     {
         var (before, beforeError) = (Console.Out, Console.Error);
         using StringWriter said = new(), complained = new();
@@ -21,7 +23,7 @@ public sealed class CommandTests : IDisposable
         Console.SetError(complained);
         try
         {
-            return (await CommandLine.Run(arguments, new FakeTimeProvider()), said.ToString(), complained.ToString());
+            return (await CommandLine.Run(arguments, clock), said.ToString(), complained.ToString());
         }
         finally
         {

@@ -3,6 +3,7 @@ using System.IO.Compression;
 using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
+using HotShop.Monitor.Wire;
 
 namespace HotShop.Monitor.History.Csv;
 
@@ -15,7 +16,7 @@ sealed class CsvLines : IDisposable
     public CsvLines(Stream file, bool isCompressed, params IEnumerable<string> header)
     {
         var target = isCompressed ? new GZipStream(file, CompressionLevel.Optimal) : file;
-        writer = new CsvWriter(new StreamWriter(target, new UTF8Encoding(false), 1 << 16), new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\r\n" });
+        writer = new CsvWriter(new StreamWriter(target, new UTF8Encoding(false), 1 << 16), new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\r\n", ShouldQuote = a => CellText.NeedsQuotes(a.Field, ",") });
         foreach (var column in header) writer.WriteField(column);
         writer.NextRecord();
     }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using HotShop.Monitor.History.Csv;
+using HotShop.Monitor.Wire;
 
 namespace HotShop.Monitor.History.Import;
 
