@@ -14,14 +14,17 @@ public sealed record FuelUse(
     Instant From, Instant To, double EnergyKilowattHours, double EstimatedKilowattHours, double BaseCubicMetres,
     decimal? Cost, double CarbonDioxideKilograms, double MeasuredShare, int Resets)
 {
-    /// <summary>Relative standard uncertainty of a metered energy: class 1.5 meter, line pressure and temperature, heating value (rectangular limits; GUM, JCGM 100:2008, 4.3).</summary>
-    internal const double MeteredRelative = 0.0147;
+    /// <summary>Relative standard uncertainty of a metered energy: the meter's and the gas's together (GUM, JCGM 100:2008, 5.1).</summary>
+    internal const double MeteredRelative = 0.0178;
 
     /// <summary>The part of it that is the meter's own: class 1.5, rectangular.</summary>
     internal const double MeterClassRelative = 0.00866;
 
-    /// <summary>The part that all gas meters of a studio share: the state of the gas in the line and its heating value.</summary>
-    internal const double GasRelative = 0.01188;
+    /// <summary>
+    /// The part that all gas meters of a studio share, rectangular limits: 5 °C and 5 mbar in the line, and 2 % of heating value, as the bill's is the mean of a month and an
+    /// area (common practice).
+    /// </summary>
+    internal const double GasRelative = 0.0156;
 
     /// <summary>Of an energy from a nameplate: a heater may draw 15 % more or less than its plate says (common practice), rectangular.</summary>
     internal const double NameplateRelative = 0.087;
