@@ -73,9 +73,10 @@ public sealed class MeltingBook(StudioPlan plan, PotBook pots, FuelBook fuel, IR
         var setpoints = furnace.Channel(Quantity.Setpoint) is { } channel ? history.Hours(channel, first, end) : [];
         var days = pots.Days(furnace.Id, end).Where(d => d.To > first).ToList();
         var events = PotLog.Events(entries.Where(e => e.At >= first && e.At < end + Duration.FromDays(1)), pot);
-        var hours = HeldHours.Of(FurnaceHours.Of(uses, setpoints, charges, events, days));
+        var together = FurnaceHours.Of(uses, setpoints, charges, events, days);
+        var hours = HeldHours.Of(together);
         var own = charges.Where(c => c.At >= start).ToList();
-        var hour = edgeHour ?? MeltingDay.EdgeHour(own.Select(c => (c.At.InZone(plan.Zone).Hour, c.GlassKilograms)));
+        var hour = edgeHour ?? MeltingDay.EdgeHour(own.Select(c => (c.At.InZone(plan.Zone).Hour, c.GlassKilograms)), together.Select(h => (h.From.InZone(plan.Zone).Hour, h.Gathers)));
         return new Stretch(hours, Edges(start, end, hour), hour, new CommonDoubt(Relative(uses), LoggedCharges.Relative(own)),
             days.Exists(d => d.IsLogged) ? null : MeltingWords.NoGathers, start);
     }

@@ -1,9 +1,7 @@
 using HotShop.Monitor.Configuration;
-using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Http;
 using HotShop.Monitor.Logbook;
 using HotShop.Physics.Pot;
-using HotShop.Physics.Statistics;
 using NodaTime;
 using NodaTime.Extensions;
 
@@ -29,11 +27,6 @@ public sealed record PotAnswer(
 public sealed record PotDayAnswer(
     string Date, Instant From, Instant To, double WorkedHours, IReadOnlyDictionary<string, int> Gathers, double NominalKg, string? TallyId, string State, double? ExpectedKg, double? ExpectedKgHalfWidth95);
 
-/// <summary>Energy per kilogram of glass melted, gross: all energy of the furnace over all glass charged. Null where nothing was melted.</summary>
-public sealed record PerKilogramAnswer(
-    Instant From, Instant To, double GlassMeltedKg, double GlassMeltedKgLow95, double GlassMeltedKgHigh95, double EnergyKwh, double EnergyKwhLow95, double EnergyKwhHigh95,
-    double? GrossKwhPerKg, double? GrossKwhPerKgLow95, double? GrossKwhPerKgHigh95, double MeasuredShare);
-
 static class PotEndpoints
 {
     static readonly Duration HistorySpan = Duration.FromHours(24), PeopleOver = Duration.FromDays(30);
@@ -46,18 +39,7 @@ static class PotEndpoints
         app.MapGet("/api/pots/{site}/{id}", (string site, string id, string? at, double? hours, StudioPlan plan, PotBook pots, TimeProvider clock) => Answer($"{site}/{id}", at, hours, plan, pots, clock)).ExcludeFromDescription();
         app.MapGet("/api/pots/{id}", (string id, string? at, double? hours, StudioPlan plan, PotBook pots, TimeProvider clock) => Answer(id, at, hours, plan, pots, clock))
             .WithName("pot").WithSummary("Glass in a pot, with its 95 % interval, now or at a moment, its last days and so many hours of history");
-
-        app.MapGet("/api/fuel/per-kilogram", (string? appliance, string? from, string? to, StudioPlan plan, PotBook pots, FuelBook fuel, TimeProvider clock) =>
-        {
-            var one = Ask.Appliance(plan, appliance);
-            var now = clock.GetUtcNow().ToInstant();
-            var (start, end) = Ask.Span(from, to, now);
-            var use = fuel.Between(one, start, end, now);
-            var glass = pots.GlassMelted(one.Id, start, end);
-            Estimate? perKilogram = glass.Value > 0 ? use.Total / glass : null;
-            return new PerKilogramAnswer(start, end, glass.Value, glass.Low95, glass.High95, use.Total.Value, Math.Max(0, use.Total.Low95), use.Total.High95,
-                perKilogram?.Value, perKilogram is { } p ? Math.Max(0, p.Low95) : null, perKilogram?.High95, use.MeasuredShare);
-        }).WithName("fuel-per-kilogram").WithSummary("Energy per kilogram of glass melted, gross, with 95 % intervals");
+        app.MapPerKilogram();
     }
 
     static PotAnswer Answer(string id, string? at, double? hours, StudioPlan plan, PotBook pots, TimeProvider clock)

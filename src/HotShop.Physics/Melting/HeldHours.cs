@@ -28,7 +28,7 @@ public static class HeldHours
     internal const int HoursToMelt = 6;
 
     /// <summary>The inner wall follows a change of setpoint in so many hours.</summary>
-    const int HoursToSettle = 6;
+    internal const int HoursToSettle = 6;
 
     /// <param name="hours">In order; hours may be missing.</param>
     public static IReadOnlyList<HeldHour> Of(IReadOnlyList<FurnaceHour> hours)

@@ -48,8 +48,10 @@ public sealed class HoldingFit
         var celsius = settled.Select(h => h.HeldCelsius).OfType<double>().ToList();
         double? mean = celsius.Count == settled.Count ? celsius.Average() : null;
         var hasLevels = mean is not null && celsius.Max() - celsius.Min() > LevelsApartKelvin;
-        var hasGathers = settled.Select(h => h.Hour.Gathers).Distinct().Skip(1).Any();
-        double[] Row(HeldHour h) => [1, .. hasLevels ? [h.HeldCelsius!.Value - mean!.Value] : Array.Empty<double>(), .. hasGathers ? [h.Hour.Gathers] : Array.Empty<double>()];
+        var usual = UsualGathers(settled);
+        var hasGathers = usual.Values.Distinct().Skip(1).Any();
+        double[] Row(HeldHour h) =>
+            [1, .. hasLevels ? [h.HeldCelsius!.Value - mean!.Value] : Array.Empty<double>(), .. hasGathers ? [usual[GroupOf(h)]] : Array.Empty<double>()];
         return LinearFit.Of([.. settled.Select(Row)], [.. settled.Select(h => h.Hour.KilowattHours!.Value)]) is { } fit
             ? new HoldingFit(fit, settled, mean, hasLevels)
             : null;
@@ -73,6 +75,15 @@ public sealed class HoldingFit
         // Student's t for the few days there are, as a normal's standard uncertainty.
         return power with { StandardUncertainty = power.StandardUncertainty * Quantiles.StudentT(0.975, Days - 1) / Quantiles.Normal95 };
     }
+
+    /// <summary>
+    /// Gathers of the hour as usual at this time of day and temperature. A single hour's count is off: some are forgotten, and a door opened at its end is
+    /// made good in the next. Counts that are off flatten a slope and would lift the constant; means over many days do not (Wald 1940).
+    /// </summary>
+    static Dictionary<(int, double?), double> UsualGathers(IReadOnlyList<HeldHour> hours) =>
+        hours.GroupBy(GroupOf).ToDictionary(g => g.Key, g => g.Average(h => h.Hour.Gathers));
+
+    static (int Hour, double? Celsius) GroupOf(HeldHour hour) => (hour.Hour.From.InUtc().Hour, hour.HeldCelsius is { } celsius ? Math.Round(celsius / 10) : null);
 
     static int DaysOf(IReadOnlyList<HeldHour> hours) => hours.Select(h => h.Hour.From.InUtc().Date).Distinct().Count();
 }

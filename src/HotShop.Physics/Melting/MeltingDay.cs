@@ -42,17 +42,30 @@ public sealed record MeltingDay(
     }
 
     /// <summary>
-    /// The hour of the day at which days are best cut: the first by which the usual charges have melted, so that their heat stays in their day.
+    /// The hour of the day at which days are best cut: the usual charges have melted, walls are at rest, and work has not begun, so that a charge's heat stays in
+    /// its day, and with it the gathers that made room for it.
     /// </summary>
     /// <param name="charges">Hour of the local day, 0 to 23, and glass, kg.</param>
-    public static int EdgeHour(IEnumerable<(int Hour, double Kilograms)> charges)
+    /// <param name="gathers">Hour of the local day, 0 to 23, and number.</param>
+    public static int EdgeHour(IEnumerable<(int Hour, double Kilograms)> charges, IEnumerable<(int Hour, double Count)> gathers)
     {
-        ArgumentNullException.ThrowIfNull(charges);
+        var (charged, gathered) = (ByHour(charges), ByHour(gathers));
+        var stillMelting = Enumerable.Range(0, 24).Select(edge => Enumerable.Range(1, HeldHours.HoursToMelt).Sum(back => charged[(edge - back + 24) % 24])).ToArray();
+        var least = stillMelting.Min() + 1e-9;
+        var edge = Enumerable.Range(0, 24).Where(e => stillMelting[e] <= least).OrderByDescending(e => stillMelting[(e + 23) % 24] > least).ThenBy(e => e).First();
+        var few = WorkBegins * gathered.Sum();
+        for (var i = 0; i < HeldHours.HoursToSettle && stillMelting[(edge + 1) % 24] <= least && gathered[edge] <= few; i++) edge = (edge + 1) % 24;
+        return edge;
+    }
+
+    /// <summary>Share of a day's gathers in an hour with which work has begun.</summary>
+    const double WorkBegins = 0.02;
+
+    static double[] ByHour(IEnumerable<(int Hour, double Amount)> amounts)
+    {
+        ArgumentNullException.ThrowIfNull(amounts);
         var byHour = new double[24];
-        foreach (var (hour, kilograms) in charges) byHour[hour] += kilograms;
-        var before = Enumerable.Range(0, 24).Select(edge => Enumerable.Range(1, HeldHours.HoursToMelt).Sum(back => byHour[(edge - back + 24) % 24])).ToArray();
-        var least = before.Min();
-        // Of equally good hours the first after the charges: what was gathered since then is made good by the next charge, in the same day.
-        return Enumerable.Range(0, 24).Where(edge => before[edge] <= least + 1e-9).OrderByDescending(edge => before[(edge + 23) % 24] > least + 1e-9).ThenBy(edge => edge).First();
+        foreach (var (hour, amount) in amounts) byHour[hour] += amount;
+        return byHour;
     }
 }
