@@ -25,6 +25,7 @@ using HotShop.Monitor.Web.Access;
 using HotShop.Monitor.Web.Offline;
 using HotShop.Monitor.Web.Pages;
 using HotShop.Monitor.Wire;
+using HotShop.Monitor.Wiring;
 using NodaTime.Extensions;
 using OpenTelemetry.Metrics;
 using Serilog;
@@ -38,7 +39,7 @@ public static partial class MonitorHost
     /// <param name="plan">Checked.</param>
     /// <param name="realClock">The wall's clock, for network time-outs and pages.</param>
     /// <param name="clock">The service's clock; faster than the wall's in a demo.</param>
-    /// <param name="more">What a command adds, e.g. the demo's studio.</param>
+    /// <param name="more">What a command adds, e.g. the demo's studio; what it adds comes after, so it takes the place of ours.</param>
     /// <exception cref="StoreException">The store cannot be used; one line says why.</exception>
     public static WebApplication Build(StudioPlan plan, RunChoices run, TimeProvider realClock, TimeProvider clock, Action<WebApplicationBuilder>? more = null)
     {
@@ -93,6 +94,7 @@ public static partial class MonitorHost
         services.AddSingleton(s => ConfigurationRows.History(s.GetRequiredService<IStoreReader>(), s.GetRequiredService<StudioPlan>()));
         services.AddSingleton<StoreWriter>().AddSingleton<IStoreWriter>(s => s.GetRequiredService<StoreWriter>());
         services.AddSingleton<SeriesBook>().AddSingleton<ArrivalBook>().AddSingleton<LatestReadings>().AddSingleton<RecentSamples>();
+        services.AddWiring();
         services.AddSingleton<IIntake, Intake>().AddSingleton<IReadingHistory, ReadingHistory>();
         services.AddSingleton<HourlyMove>().AddSingleton<Upkeep>();
         services.AddSingleton<ModeBook>().AddSingleton<IModes>(s => s.GetRequiredService<ModeBook>());
@@ -126,6 +128,7 @@ public static partial class MonitorHost
         app.MapOffline();
         app.MapStudio();
         app.MapReadings();
+        app.MapWiring();
         app.MapLogbook();
         app.MapFuel();
         app.MapMoney();

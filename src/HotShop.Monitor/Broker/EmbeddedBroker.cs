@@ -5,6 +5,7 @@ using System.Net.Sockets;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Health;
 using HotShop.Monitor.Wire;
+using HotShop.Monitor.Wiring;
 using MQTTnet;
 using MQTTnet.Packets;
 using MQTTnet.Protocol;
@@ -19,7 +20,7 @@ namespace HotShop.Monitor.Broker;
 /// when it fails, the connection is closed without acknowledgement, and the device sends again. Holds no queues for others over a restart: who needs those runs an outside broker.
 /// </summary>
 sealed partial class EmbeddedBroker(
-    StudioPlan plan, IIntake intake, HealthBoard health, BrokerCounters counters, TimeProvider time, ILogger<EmbeddedBroker> log) : BackgroundService, IBrokerLink
+    StudioPlan plan, IIntake intake, UnknownTopics unknown, HealthBoard health, BrokerCounters counters, TimeProvider time, ILogger<EmbeddedBroker> log) : BackgroundService, IBrokerLink
 {
     internal const int MostConnections = 200;
     const int PendingPerSubscriber = 1000;
@@ -148,6 +149,9 @@ sealed partial class EmbeddedBroker(
         if (denial is not null)
         {
             counters.PublishDenied(publish.ClientId, publish.UserName, message.Topic, denial, Now);
+            // On a topic of its own a new device shows up on the set-up page; once a channel of its appliance listens, it may speak.
+            if (access is not null && plan.Channels.ForTopic(message.Topic).Count == 0 && !plan.Channels.IsOwn(message.Topic) && !message.Topic.StartsWith('$'))
+                unknown.TurnedAway(new IncomingMessage(message.Topic, message.Payload.ToArray(), message.Retain, message.Dup, Now, access.User ?? publish.ClientId), denial);
             publish.ProcessPublish = false;
             publish.Response.ReasonCode = MqttPubAckReasonCode.NotAuthorized;
             if (sentWith == MqttQualityOfServiceLevel.AtLeastOnce) await acknowledgements.Add(Task.CompletedTask, sentWith, message.Topic, MqttPubAckReasonCode.NotAuthorized, denial);

@@ -14,6 +14,7 @@ static class CheckCommand
             var file = parsed.GetValue(config)!;
             var plan = PlanBuilder.Build(ConfigurationFile.Read(file.FullName), file.DirectoryName!);
             Console.WriteLine($"{file.FullName}: in order. {plan.Appliances.Count} appliances, {plan.Channels.All.Count} channels, {plan.Configuration.People.Count} people.");
+            foreach (var added in AddedChannels.Read(plan.DataDirectory)) Console.WriteLine($"  {AddedLine.Of(added, plan)}");
             foreach (var gap in ConfigurationGaps.Of(plan.Configuration)) Console.WriteLine($"  Still missing: {gap}.");
             return CommandLine.Done;
         });

@@ -1,4 +1,5 @@
 using System.Net;
+using HotShop.Monitor.Wire;
 
 namespace HotShop.Monitor.Configuration;
 
@@ -23,6 +24,8 @@ static class BrokerCheck
         if (IPEndPoint.TryParse(broker.Listen, out var endpoint) && !IPAddress.IsLoopback(endpoint.Address) && broker.Devices.Count == 0)
             found.Add("broker.devices", $"{broker.Listen} is reachable from the network, but no device has a password",
                 "give each device a user and a password file, or listen on 127.0.0.1");
+        if (broker.ListenAlso.Count > 0)
+            found.Add("broker.listenAlso", "the embedded broker hears all that devices send it", "leave it out, or set broker.mode to outside");
         var users = new HashSet<string>(StringComparer.Ordinal);
         for (var i = 0; i < broker.Devices.Count; i++)
         {
@@ -38,6 +41,9 @@ static class BrokerCheck
     {
         if (string.IsNullOrWhiteSpace(broker.Host)) found.Add("broker.host", "an outside broker has no address", "write its host name");
         found.Range("broker.port", broker.Port, 1, 65535);
+        for (var i = 0; i < broker.ListenAlso.Count; i++)
+            if (TopicFilter.ProblemWith(broker.ListenAlso[i]) is { } problem)
+                found.Add($"broker.listenAlso[{i}]", $"'{broker.ListenAlso[i]}': {problem}", "write a filter such as zigbee/# or meters/+/state");
         if (broker.CaFile is not null && !broker.Tls) found.Add("broker.caFile", "there is a certificate authority but no TLS", "set broker.tls to true");
     }
 }

@@ -20,9 +20,20 @@ public static partial class ConfigurationFile
         WriteIndented = true,
     };
 
-    /// <returns>The configuration, checked.</returns>
+    /// <returns>The configuration with the channels that were added on the set-up page, checked.</returns>
     /// <exception cref="ConfigurationException">The file is missing, unreadable or wrong; each problem in one line.</exception>
     public static StudioConfiguration Read(string path)
+    {
+        var written = ReadWritten(path);
+        var dataDirectory = Path.GetFullPath(written.DataDirectory, Path.GetDirectoryName(Path.GetFullPath(path))!);
+        var merged = AddedChannels.Merge(written, AddedChannels.Read(dataDirectory));
+        var problems = ReferenceEquals(merged, written) ? [] : ConfigurationCheck.Problems(merged, AddedChannels.PathIn(dataDirectory));
+        return problems.Count == 0 ? merged : throw new ConfigurationException(problems);
+    }
+
+    /// <returns>What the file itself says, checked.</returns>
+    /// <exception cref="ConfigurationException">As <see cref="Read"/>.</exception>
+    public static StudioConfiguration ReadWritten(string path)
     {
         if (!File.Exists(path))
             throw new ConfigurationException([new(path, "no such file", "write one with 'hotshop init', or name another with --config FILE")]);

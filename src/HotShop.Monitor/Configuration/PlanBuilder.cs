@@ -13,7 +13,7 @@ public static class PlanBuilder
     {
         var appliances = configuration.Appliances.Select(a => Appliance(a, configuration)).ToList();
         var channels = new ChannelDirectory(configuration.Broker.Prefix, configuration.Site,
-            appliances.Select(a => a.Id), appliances.SelectMany(a => a.Channels), configuration.Buttons.Select(b => b.Plan(configuration)));
+            appliances.Select(a => a.Id), appliances.SelectMany(a => a.Channels), configuration.Buttons.Select(b => b.Plan(configuration)), configuration.Broker.ListenAlso);
         return new StudioPlan(configuration, DateTimeZoneProviders.Tzdb[configuration.Zone], appliances, channels,
             Path.GetFullPath(configuration.DataDirectory, baseDirectory)) { BaseDirectory = Path.GetFullPath(baseDirectory) };
     }

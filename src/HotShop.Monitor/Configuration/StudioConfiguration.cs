@@ -88,6 +88,9 @@ public sealed record BrokerOptions
     [Description("Outside: port; 8883 is usual with TLS.")]
     public int Port { get; init; } = 1883;
 
+    [Description("Outside: further topics to listen to, so that devices nobody has described yet show up on the set-up page, e.g. [\"zigbee/#\"] or [\"#\"].")]
+    public IReadOnlyList<string> ListenAlso { get; init; } = [];
+
     [Description("Outside: use TLS.")]
     public bool Tls { get; init; }
 

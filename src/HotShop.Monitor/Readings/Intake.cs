@@ -13,7 +13,7 @@ namespace HotShop.Monitor.Readings;
 /// </summary>
 sealed partial class Intake(
     StudioPlan plan, IStoreWriter writer, SeriesBook series, ArrivalBook arrivals, LatestReadings latest, RecentSamples recent,
-    IEnumerable<IReadingStage> stages, ILogEntryStage logbook, LiveFeed live, ILogger<Intake> log) : IIntake
+    IEnumerable<IReadingStage> stages, ILogEntryStage logbook, IUnclaimedStage unclaimed, LiveFeed live, ILogger<Intake> log) : IIntake
 {
     static readonly Duration FutureTolerance = Duration.FromMinutes(2), Microsecond = Duration.FromTicks(10);
     static readonly Duration TerminalsHold = Duration.FromHours(1), TerminalsFollow = Duration.FromMinutes(1);
@@ -26,6 +26,8 @@ sealed partial class Intake(
     public async Task Accept(IncomingMessage message, CancellationToken stop)
     {
         var content = reader.Read(message);
+        // Another household's thousand topics must neither wear out the disk nor push what matters off the refused list.
+        if (content.MayHoldMore && unclaimed.Notice(message, plan.Channels)) return;
         try
         {
             await writer.Write(scope => Apply(message, content, stages, scope), stop);

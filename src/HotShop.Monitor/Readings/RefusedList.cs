@@ -1,4 +1,3 @@
-using System.Text;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
 
@@ -10,13 +9,11 @@ public sealed record RefusedMessage(NodaTime.Instant At, string Topic, string Re
 /// <summary>Keeps what was refused with its reason: the last thousand, and a count of all.</summary>
 static class RefusedList
 {
-    const int SampleBytes = 200;
-
     public static void Add(IncomingMessage message, string reason, WriteScope scope)
     {
         scope.Count(Counters.Refused);
         scope.Execute("INSERT INTO refused (at, topic, reason, sample, sender) VALUES ($at, $topic, $reason, $sample, $sender)",
-            ("$at", message.ArrivedAt.ToMicroseconds()), ("$topic", Cut(message.Topic, 300)), ("$reason", Cut(reason, 500)), ("$sample", Sample(message.Payload)), ("$sender", message.Sender));
+            ("$at", message.ArrivedAt.ToMicroseconds()), ("$topic", Cut(message.Topic, 300)), ("$reason", Cut(reason, 500)), ("$sample", Printable.Beginning(message.Payload)), ("$sender", message.Sender));
         scope.Execute("DELETE FROM refused WHERE id <= (SELECT max(id) FROM refused) - 1000");
     }
 
@@ -30,16 +27,6 @@ static class RefusedList
         var list = new List<RefusedMessage>();
         while (rows.Read()) list.Add(new(rows.GetInstant(0), rows.GetString(1), rows.GetString(2), rows.GetString(3), rows.GetTextOrNull(4)));
         return list;
-    }
-
-    /// <summary>The beginning of a payload as text that can be shown: what is no printable character becomes '·'.</summary>
-    static string Sample(byte[] payload)
-    {
-        var text = Encoding.UTF8.GetString(payload.AsSpan(0, Math.Min(payload.Length, SampleBytes)));
-        var shown = new StringBuilder(text.Length);
-        foreach (var c in text) shown.Append(char.IsControl(c) || c == '\uFFFD' ? '·' : c);
-        if (payload.Length > SampleBytes) shown.Append(System.Globalization.CultureInfo.InvariantCulture, $"… ({payload.Length} bytes)");
-        return shown.ToString();
     }
 
     static string Cut(string text, int most) => text.Length <= most ? text : text[..most] + "…";

@@ -6,11 +6,17 @@ public sealed class ChannelDirectory
     readonly Dictionary<string, List<ChannelPlan>> byTopic = [];
     readonly Dictionary<string, ChannelPlan> byId = [];
     readonly Dictionary<string, ButtonPlan> buttons;
+    readonly IReadOnlyList<string> listenAlso;
+    readonly string root;
 
     /// <param name="prefix">First level of the topics, usually <c>hotshop</c>.</param>
     /// <param name="site">Second level: the site's id.</param>
-    public ChannelDirectory(string prefix, string site, IEnumerable<string> appliances, IEnumerable<ChannelPlan> channels, IEnumerable<ButtonPlan>? buttons = null)
+    /// <param name="listenAlso">Filters of an outside broker's topics that are listened to whether or not a channel wants them.</param>
+    public ChannelDirectory(
+        string prefix, string site, IEnumerable<string> appliances, IEnumerable<ChannelPlan> channels, IEnumerable<ButtonPlan>? buttons = null, IEnumerable<string>? listenAlso = null)
     {
+        this.listenAlso = [.. listenAlso ?? []];
+        root = $"{prefix}/{site}/";
         this.buttons = (buttons ?? []).ToDictionary(b => b.Topic, StringComparer.Ordinal);
         Prefix = prefix;
         Site = site;
@@ -36,11 +42,17 @@ public sealed class ChannelDirectory
 
     public ChannelPlan? Find(string id) => byId.GetValueOrDefault(id);
 
-    /// <summary>Topics to subscribe to at an outside broker: all of the site, and each foreign topic.</summary>
+    /// <summary>The topic is one of this site's own, by its first two levels.</summary>
+    public bool IsOwn(string topic) => topic.StartsWith(root, StringComparison.Ordinal);
+
+    /// <summary>A foreign topic that comes in because somebody asked for more than the channels need.</summary>
+    public bool IsOnlyListenedTo(string topic) => !IsOwn(topic) && listenAlso.Any(f => TopicFilter.Covers(f, topic));
+
+    /// <summary>Topics to subscribe to at an outside broker: all of the site, each foreign topic, and what else was asked for.</summary>
+    /// <remarks>No filter that another covers: a broker may send a copy for each subscription that matches.</remarks>
     public IEnumerable<string> Subscriptions()
     {
-        var root = $"{Prefix}/{Site}/";
-        yield return root + "#";
-        foreach (var topic in byTopic.Keys.Concat(buttons.Keys).Where(t => !t.StartsWith(root, StringComparison.Ordinal))) yield return topic;
+        var all = listenAlso.Append(root + "#").Concat(byTopic.Keys.Concat(buttons.Keys).Where(t => !IsOwn(t))).Distinct(StringComparer.Ordinal).ToList();
+        return all.Where(f => !all.Any(other => other != f && TopicFilter.Covers(other, f)));
     }
 }

@@ -20,7 +20,7 @@ public sealed class MessageReader(ChannelDirectory channels)
         var listening = channels.ForTopic(message.Topic);
         var button = listening.Count == 0 ? channels.Button(message.Topic) : null;
         var logAppliance = listening.Count == 0 ? LogAppliance(message.Topic) : null;
-        if (listening.Count == 0 && button is null && logAppliance is null) return WireContent.Refused(Unheard(message.Topic));
+        if (listening.Count == 0 && button is null && logAppliance is null) return WireContent.Refused(Unheard(message.Topic)) with { MayHoldMore = true };
 
         var payload = message.Payload.AsMemory();
         if (payload.Length > LargestPayloadBytes)
@@ -32,7 +32,9 @@ public sealed class MessageReader(ChannelDirectory channels)
             return WireContent.Refused("the payload is empty: nothing to store (clearing a broker's retained value looks like this)");
 
         if (button is not null) return ButtonReader.Read(button, message, payload);
-        return logAppliance is not null ? LogEntryReader.Read(logAppliance, message, payload) : Readings(listening, payload);
+        return logAppliance is not null
+            ? LogEntryReader.Read(logAppliance, message, payload)
+            : Readings(listening, payload) with { MayHoldMore = listening.Any(c => c.ValuePointer is not null) };
     }
 
     static WireContent Readings(IReadOnlyList<ChannelPlan> listening, ReadOnlyMemory<byte> payload)
@@ -68,11 +70,11 @@ public sealed class MessageReader(ChannelDirectory channels)
     {
         var root = $"{channels.Prefix}/{channels.Site}/";
         var said = $"no channel listens to '{Shown.Short(topic)}'";
-        if (!topic.StartsWith(root, StringComparison.Ordinal)) return $"{said}: topics of this site begin with '{root}'";
+        if (!topic.StartsWith(root, StringComparison.Ordinal)) return $"{said}: topics of this site begin with '{root}'; for another topic add a channel, by a tap on the set-up page or with 'topic' in the configuration";
         var appliance = topic[root.Length..].Split('/')[0];
         if (!channels.Appliances.Contains(appliance))
             return $"{said}: there is no appliance '{Shown.Short(appliance)}' in the configuration; there are {string.Join(", ", channels.Appliances.Order(StringComparer.Ordinal))}";
         var names = channels.All.Where(c => c.Appliance == appliance).Select(c => c.Name).Append("log");
-        return $"{said}: {appliance} has {string.Join(", ", names)}; correct the device's topic or add the channel to the configuration";
+        return $"{said}: {appliance} has {string.Join(", ", names)}; correct the device's topic or add the channel, by a tap on the set-up page or in the configuration";
     }
 }

@@ -52,6 +52,13 @@ static class Ucum
     /// <summary>Spellings of a dimension, for a reason or a manual: the first ones are UCUM.</summary>
     public static string Offer(Dimension dimension) => string.Join(", ", UnitSpellings.All[dimension].Units.GroupBy(u => u.Value).Select(u => u.First().Key));
 
+    /// <summary>UCUM codes that values of a quantity may come in, its own first; for a temperature also a couple's mV, for a gas volume also pulses.</summary>
+    public static IEnumerable<string> Codes(Quantity quantity)
+    {
+        var more = quantity switch { Quantity.Temperature => [Quantities.Millivolt], Quantity.GasVolume => ["{pulse}"], _ => (string[])[] };
+        return UnitSpellings.All[DimensionOf(quantity)].Units.GroupBy(u => u.Value).Select(u => u.First().Key).OrderByDescending(u => u == quantity.CanonicalUnit()).Concat(more);
+    }
+
     /// <summary>What a unit of the quantity may be, as advice.</summary>
     public static string Offer(Quantity quantity) => quantity.IsState() ? "leave the unit out" : $"write one of {Offer(DimensionOf(quantity))}";
 

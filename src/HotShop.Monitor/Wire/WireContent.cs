@@ -24,5 +24,8 @@ public sealed record Refusal(string Reason, int? Index = null);
 /// <summary>All that one message says. Nothing in it is lost: a row is a reading, a log entry or a refusal.</summary>
 public sealed record WireContent(IReadOnlyList<WireReading> Readings, WireLogEntry? Entry, IReadOnlyList<Refusal> Refusals)
 {
+    /// <summary>Nobody listens to the topic, or its channels take single values out of it: somebody may want to add one.</summary>
+    public bool MayHoldMore { get; init; }
+
     public static WireContent Refused(string reason) => new([], null, [new Refusal(reason)]);
 }

@@ -207,7 +207,7 @@ public class EmbeddedBrokerTests
         using var folder = new TemporaryFolder();
         var health = new HealthBoard();
         using var counters = new HotShop.Monitor.Broker.BrokerCounters();
-        using var second = new HotShop.Monitor.Broker.EmbeddedBroker(SomePlan.With($$"""{ "listen": "127.0.0.1:{{first.Port}}" }""", folder.Path), first.Intake, health, counters,
+        using var second = new HotShop.Monitor.Broker.EmbeddedBroker(SomePlan.With($$"""{ "listen": "127.0.0.1:{{first.Port}}" }""", folder.Path), first.Intake, new(), health, counters,
             new RealClock(), Microsoft.Extensions.Logging.Abstractions.NullLogger<HotShop.Monitor.Broker.EmbeddedBroker>.Instance);
         await second.StartAsync(TestContext.Current.CancellationToken);
         await Patience.Until(() => health.Of(HealthBoard.Broker) is { IsWorking: false }, "the second broker is in trouble");

@@ -1,5 +1,6 @@
 using HotShop.Monitor.Broker;
 using HotShop.Monitor.Health;
+using HotShop.Monitor.Wiring;
 using Microsoft.Extensions.Logging.Abstractions;
 using MQTTnet;
 using MQTTnet.Formatter;
@@ -19,7 +20,7 @@ sealed class EmbeddedStudio : IAsyncDisposable
         folder.Write("annealer.password", "slow-and-cool");
         Port = SomePlan.FreePort();
         var plan = SomePlan.With($$"""{ "listen": "{{listen}}:{{Port}}", "devices": {{devicesJson}} }""", folder.Path);
-        Broker = new EmbeddedBroker(plan, Intake, Health, Counters, new RealClock(), NullLogger<EmbeddedBroker>.Instance);
+        Broker = new EmbeddedBroker(plan, Intake, Unknown, Health, Counters, new RealClock(), NullLogger<EmbeddedBroker>.Instance);
         Out = new MqttOut(plan, Broker, NullLogger<MqttOut>.Instance);
     }
 
@@ -30,6 +31,7 @@ sealed class EmbeddedStudio : IAsyncDisposable
 
     public int Port { get; }
     public FakeIntake Intake { get; } = new();
+    public UnknownTopics Unknown { get; } = new();
     public HealthBoard Health { get; } = new();
     public BrokerCounters Counters { get; } = new();
     public EmbeddedBroker Broker { get; }

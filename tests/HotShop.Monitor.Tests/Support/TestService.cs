@@ -35,14 +35,14 @@ sealed class TestService : IAsyncDisposable
     public T The<T>() where T : notnull => app.Services.GetRequiredService<T>();
 
     /// <param name="configuration">Its listening addresses are replaced by free ones.</param>
-    public static async Task<TestService> Start(StudioConfiguration? configuration = null, string? folder = null)
+    public static async Task<TestService> Start(StudioConfiguration? configuration = null, string? folder = null, Action<WebApplicationBuilder>? more = null)
     {
         folder ??= Directory.CreateTempSubdirectory("hotshop-service-").FullName;
         var ours = (configuration ?? SomeStudio.Configuration) with { DataDirectory = folder, Broker = new() { Listen = $"127.0.0.1:{SomePlan.FreePort()}" } };
         var plan = PlanBuilder.Build(ours, folder);
         var clock = new FakeTimeProvider(OpenStudio.Start.ToDateTimeOffset());
         // As a demo: open on loopback without sign-in, which has tests of its own.
-        var app = MonitorHost.Build(plan, new RunChoices(IsDemo: true, Speed: 1), clock, clock);
+        var app = MonitorHost.Build(plan, new RunChoices(IsDemo: true, Speed: 1), clock, clock, more);
         await app.StartAsync();
         return new TestService(app, plan, clock);
     }
