@@ -62,10 +62,12 @@ sealed class ResendingDevice(int port)
 
     public int Resent { get; private set; }
 
-    public async Task Publish(TimedReadings readings, int perSecond)
+    public Task Publish(TimedReadings readings, int perSecond) => Publish(readings.ToPublish(), perSecond);
+
+    public async Task Publish(IEnumerable<(string Topic, string Payload)> messages, int perSecond)
     {
         using var pace = new Pace(perSecond);
-        using var all = readings.ToPublish().GetEnumerator();
+        using var all = messages.GetEnumerator();
         var number = 0;
         var isMore = all.MoveNext();
         using var retry = new PeriodicTimer(TimeSpan.FromMilliseconds(50), new RealClock());

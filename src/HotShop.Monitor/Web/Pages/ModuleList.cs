@@ -22,7 +22,7 @@ internal static class ModuleList
         ],
         ["alarms"] = ["entry-queue", "saying", "trouble"],
         ["health"] = ["saying"],
-        ["setup"] = ["saying"],
+        ["setup"] = ["saying", "wiring", "wiring-form"],
     };
 
     public static IEnumerable<string> Of(string page) => [.. Shared, .. Own.GetValueOrDefault(page, [])];

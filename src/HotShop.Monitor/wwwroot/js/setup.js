@@ -5,6 +5,7 @@ import { age } from './saying.js';
 import { findChannel, isOld, keepCurrent, loadShop, loadStudio, shop } from './shop.js';
 import { el, html, polyline, scale } from './svg.js';
 import { figure, modeWords, qualityWords, quantityWords } from './units.js';
+import { isShown, showUnknown } from './wiring.js';
 
 const TRACE = 60;
 const id = name => document.getElementById(name);
@@ -26,7 +27,7 @@ async function start() {
   setInterval(() => { for (const [channel, line] of lines) write(channel, line); summary(); }, 1000);
   id('pair').addEventListener('click', pair);
   showScreens();
-  showStray();
+  showUnknown().then(showStray);
   for (const channel of lines.keys()) await lastMinutes(channel);
 }
 
@@ -80,10 +81,10 @@ function heardFrom(item) {
   write(channel, lines.get(channel));
 }
 
-/** Refused topics that no channel listens to: most often a misspelt id. */
+/** What was refused last: most often a misspelt id, or a payload in another shape. */
 async function showStray() {
   const { refused } = await get('/api/health').catch(() => ({ refused: [] })), topics = new Map();
-  for (const r of refused ?? []) if (!topics.has(r.topic)) topics.set(r.topic, r);
+  for (const r of refused ?? []) if (!topics.has(r.topic) && !isShown(r.topic)) topics.set(r.topic, r);
   id('stray').hidden = topics.size === 0;
   id('stray-list').replaceChildren(...[...topics.values()].slice(0, 20).map(r => html('li', {}, html('p', {}, html('code', {}, r.topic), html('br'), html('small', {}, `${r.reason} (${when(Date.parse(r.at))})`)))));
 }
