@@ -44,6 +44,9 @@ public sealed class StudioFormat
 
     public string Culture => habit.Culture;
 
+    /// <summary>Before the decimals of a number as people of the studio's country type it.</summary>
+    public string DecimalMark => habit.Decimal;
+
     /// <summary>Between the cells of a table that the country's spreadsheets open: where the comma is the decimal mark it cannot part cells.</summary>
     public string CellSeparator => habit.Decimal == "," ? ";" : ",";
 

@@ -71,7 +71,7 @@ sealed class AccountStory(Account account, StudioFormat format)
         ? "Rows marked as estimated come from nameplates and on-time, not from a meter." : "All of it was measured.";
 
     /// <summary>What the reader must know before trusting the total.</summary>
-    public IReadOnlyList<string> Gaps => [.. account.MissingPrices.Select(m => char.ToUpperInvariant(m.Text[0]) + m.Text[1..] + ".")];
+    public IReadOnlyList<string> Gaps => [.. account.MissingPrices.Select(m => Sentence(m.Text))];
 
     public string WhereTitle => account.Cost is { } cost ? $"Where the {cost.Text} went" : $"Where the {account.EnergyKwh.Text} went";
 
@@ -95,6 +95,13 @@ sealed class AccountStory(Account account, StudioFormat format)
     public IReadOnlyList<string> Prices => [.. account.Prices.SelectMany(p => p.Texts.Select(t => $"{Energy(p.Kind)} since {p.FromText}: {t}"))];
 
     public static string Energy(EnergyKind kind) => kind == EnergyKind.Gas ? "Gas" : "Electricity";
+
+    /// <summary>Words as a sentence: a capital and a full stop.</summary>
+    public static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..].TrimEnd('.') + ".";
+
+    /// <summary>A bill beside the meters, in a line.</summary>
+    public string Bill(BillComparison bill) =>
+        $"{Energy(bill.Kind)}, {format.Day(bill.First)} to {format.Day(bill.Last)}: {bill.QuantityText}{(bill.Amount is { } asked ? $", {asked.Text}" : "")}. {Sentence(bill.Words)}";
 
     internal static string Ordinal(int day) => (day % 100, day % 10) switch
     {

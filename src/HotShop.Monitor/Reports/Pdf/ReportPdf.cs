@@ -85,7 +85,7 @@ sealed class ReportPdf(Account account, StudioFormat format)
         right.Title("Prices in force");
         if (account.Prices.Count == 0) right.Note("None: what was used is shown as energy.");
         Some(right, story.Prices, 8);
-        Some(right, [.. account.Bills.Select(b => b.Words)], 4, "Bills against the meters");
+        Some(right, [.. account.Bills.Select(story.Bill)], 4, "Bills against the meters");
         right.Title(story.CarbonTitle);
         right.Note($"Between {account.CarbonDioxide.Kilograms.IntervalText}.");
         foreach (var source in account.CarbonDioxide.Sources) right.Note(source.Text);

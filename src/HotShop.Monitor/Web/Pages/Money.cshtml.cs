@@ -3,6 +3,7 @@ using HotShop.Monitor.Money;
 using HotShop.Monitor.Reports;
 using HotShop.Monitor.Reports.Pictures;
 using HotShop.Monitor.Web.Access;
+using HotShop.Monitor.Web.Pages.Bills;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using NodaTime;
@@ -12,10 +13,18 @@ using NodaTime.Text;
 namespace HotShop.Monitor.Web.Pages;
 
 /// <summary>What did it cost, where did it go, what changed: the account as a page, made by the service, readable without script. For the owner alone.</summary>
-internal sealed class MoneyModel(StudioPlan plan, AccountBook book, TimeProvider clock) : PageModel
+internal sealed class MoneyModel(StudioPlan plan, AccountBook book, BillBook bills, TimeProvider clock) : PageModel
 {
     /// <summary>The answer to a span that makes no sense: what came and what to write instead.</summary>
     public string? Problem { get; private set; }
+
+    /// <summary>What was typed into the form and could not be kept.</summary>
+    public BillDraft? Draft { get; private set; }
+
+    public string? BillProblem { get; private set; }
+
+    /// <summary>What became of a bill that was.</summary>
+    public string? BillSaid { get; private set; }
 
     public bool IsOwner => User.IsInRole(AccessPolicies.Owner);
 
@@ -43,6 +52,32 @@ internal sealed class MoneyModel(StudioPlan plan, AccountBook book, TimeProvider
             return Page();
         }
         Load(month, year, first, last);
+        BillSaid = Request.Query["bill"].ToString() switch
+        {
+            "kept" => "The bill is kept. Where its days are not shown here, go to their month.",
+            "known" => "That bill was kept before; nothing changed.",
+            "struck" => "The bill is struck out. It stays in the export.",
+            _ => null,
+        };
+        return Page();
+    }
+
+    /// <param name="span">The span that was looked at, as its address has it.</param>
+    public async Task<IActionResult> OnPostBillAsync(BillDraft draft, string? span, CancellationToken stop)
+    {
+        if (!IsOwner) return Forbid();
+        var result = await bills.Add(draft.Row(Format.DecimalMark, User.Identity?.Name), clock.GetUtcNow().ToInstant(), stop);
+        var query = Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(span);
+        string? Asked(string name) => query.TryGetValue(name, out var value) ? value.ToString() : null;
+        if (result.Bill is { } bill)
+        {
+            // Back by GET, so that reloading keeps nothing twice.
+            var words = bill.Quantity is null ? "struck" : result.IsNew ? "kept" : "known";
+            return Redirect($"/money?{(Asked("month") ?? Asked("year") ?? Asked("first")) switch { null => "", _ => $"{string.Join('&', query.Select(q => $"{Uri.EscapeDataString(q.Key)}={Uri.EscapeDataString(q.Value.ToString())}"))}&" }}bill={words}#bills");
+        }
+        Load(Asked("month"), Asked("year"), Asked("first"), Asked("last"));
+        (Draft, BillProblem) = (draft, result.Refusal!.TrimEnd('.'));
+        Response.StatusCode = StatusCodes.Status400BadRequest;
         return Page();
     }
 
