@@ -15,7 +15,7 @@ static class CommandLine
         var root = new RootCommand("HotShop.Monitor watches the fires, the fuel and the glass of a hot-glass studio. It advises; it controls nothing and is no safety interlock.")
         {
             RunCommand.Make(clock), DemoCommand.Make(clock), InitCommand.Make(), CheckCommand.Make(),
-            ImportCommand.Make(clock), ExportCommand.Make(clock), ReportCommand.Make(clock), BackupCommands.MakeBackup(clock), BackupCommands.MakeRestore(clock),
+            ImportCommand.Make(clock), ExportCommand.Make(clock), ReportCommand.Make(clock), BackupCommands.MakeBackup(clock), BackupCommands.MakeRestore(clock), ReplayCommand.Make(clock),
         };
         var parsed = root.Parse(args.Length == 0 ? ["--help"] : args);
         if (parsed.Errors.Count > 0)

@@ -1,3 +1,4 @@
+using HotShop.Monitor.Annealing;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.History;
 using HotShop.Monitor.Loop;
@@ -9,19 +10,28 @@ namespace HotShop.Monitor.Commands;
 sealed class OfflineStudio : IAsyncDisposable
 {
     readonly ServiceProvider services;
-    readonly StudioStore store;
+    readonly StudioStore? store;
 
-    OfflineStudio(StudioStore store, ServiceProvider services) => (this.store, this.services) = (store, services);
+    OfflineStudio(StudioStore? store, ServiceProvider services) => (this.store, this.services) = (store, services);
 
     /// <exception cref="StoreException">The store cannot be used; one line says why.</exception>
     public static OfflineStudio Open(StudioPlan plan, TimeProvider clock)
     {
         var store = StudioStore.Open(plan, isDemo: false);
+        return new OfflineStudio(store, Parts(plan, clock).AddSingleton(store).AddSingleton<IStoreReader>(store).BuildServiceProvider());
+    }
+
+    /// <summary>For looking only: beside a service that has the store, or without one; with the configuration as the file has it now, whatever the service runs with.</summary>
+    /// <exception cref="StoreException">There is no store of this version's form.</exception>
+    public static OfflineStudio Beside(StudioPlan plan, TimeProvider clock) =>
+        new(null, Parts(plan, clock).AddSingleton<IStoreReader>(StoreView.Open(plan.DataDirectory)).AddSingleton<IStoreWriter, NoWriter>().BuildServiceProvider());
+
+    static IServiceCollection Parts(StudioPlan plan, TimeProvider clock)
+    {
         var collection = new ServiceCollection();
-        collection.AddLogging().AddSingleton(plan).AddSingleton(clock).AddSingleton(plan.Channels);
-        collection.AddSingleton(store).AddSingleton<IStoreReader>(store).AddSingleton(LoopPace.ForSpeed(1));
+        collection.AddLogging().AddSingleton(plan).AddSingleton(clock).AddSingleton(plan.Channels).AddSingleton(LoopPace.ForSpeed(1));
         MonitorHost.AddData(collection);
-        return new OfflineStudio(store, collection.AddHistory().BuildServiceProvider());
+        return collection.AddAnnealing().AddHistory();
     }
 
     public T The<T>() where T : notnull => services.GetRequiredService<T>();
@@ -29,6 +39,11 @@ sealed class OfflineStudio : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await services.DisposeAsync();
-        store.Dispose();
+        store?.Dispose();
+    }
+
+    sealed class NoWriter : IStoreWriter
+    {
+        public Task<T> Write<T>(Func<WriteScope, T> work, CancellationToken stop = default) => throw new StoreException("this command only looks; nothing is written");
     }
 }

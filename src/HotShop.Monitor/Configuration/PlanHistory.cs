@@ -16,12 +16,14 @@ public sealed class PlanHistory
 {
     readonly Instant[] starts;
     readonly StudioPlan[] plans;
+    readonly Lazy<PlanHistory> asRun;
 
     /// <param name="today">The configuration in force now; its dated values and its zone are the ones that count.</param>
     /// <param name="kept">Every configuration that was in force with its first moment, in order of time.</param>
     public PlanHistory(StudioPlan today, IReadOnlyList<(Instant From, StudioConfiguration Configuration)> kept)
     {
         Today = today;
+        asRun = new Lazy<PlanHistory>(() => today.Configuration.Dated.Count == 0 ? this : new PlanHistory(today with { Configuration = today.Configuration with { Dated = [] } }, kept));
         var dated = today.Configuration.Dated;
         var bare = kept.Count == 0 ? [(From: Instant.MinValue, today.Configuration)] : kept.ToArray();
         var completed = Completed(bare);
@@ -47,6 +49,9 @@ public sealed class PlanHistory
 
     /// <summary>The plan of the running service.</summary>
     public StudioPlan Today { get; }
+
+    /// <summary>What the service ran with, before anything was put right with dated values.</summary>
+    public PlanHistory AsRun => asRun.Value;
 
     /// <summary>One plan for all time.</summary>
     public static PlanHistory Always(StudioPlan plan) => new(plan, []);

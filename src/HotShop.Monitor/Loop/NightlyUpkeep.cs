@@ -1,5 +1,6 @@
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.History.Backup;
+using HotShop.Monitor.History.Figures;
 using HotShop.Monitor.Readings;
 using NodaTime.Extensions;
 using Quartz;
@@ -32,6 +33,9 @@ static class CalendarJobs
             q.ScheduleJob<NightlyUpkeep>(
                 t => t.WithIdentity("nightly-upkeep").WithCronSchedule(NightlyAt, c => c.InTimeZone(TimeZoneInfo.FindSystemTimeZoneById(plan.Zone.Id))),
                 j => j.WithIdentity("nightly-upkeep"));
+            q.ScheduleJob<DayStatement>(
+                t => t.WithIdentity("day-statement").WithCronSchedule(DayStatement.At, c => c.InTimeZone(TimeZoneInfo.FindSystemTimeZoneById(plan.Zone.Id))),
+                j => j.WithIdentity("day-statement"));
             // At night, and two minutes after a start, where it looks whether last night's is there.
             var backup = new JobKey("nightly-backup");
             q.AddJob<NightlyBackup>(j => j.WithIdentity(backup).StoreDurably());

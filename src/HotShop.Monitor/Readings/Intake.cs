@@ -3,6 +3,7 @@ using HotShop.Monitor.Live;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
 using HotShop.Physics.Energy;
+using Microsoft.Data.Sqlite;
 using NodaTime;
 
 namespace HotShop.Monitor.Readings;
@@ -128,7 +129,13 @@ sealed partial class Intake(
         foreach (var other in sameMessage) if (other.Channel.Id == id && other.IsCanonical && other.IsPlausible) return other.Value;
         var samples = recent.Of(one.Id);
         for (var i = samples.Count - 1; i >= 0; i--) if (samples[i].At <= at && samples[i].At >= at - TerminalsHold) return samples[i].Value;
-        var near = SampleRows.WithNeighbours(scope.Connection, one.Id, at - TerminalsHold, at + TerminalsFollow).Where(s => s.At >= at - TerminalsHold && s.At <= at + TerminalsFollow).ToList();
+        return NearestTerminals(scope.Connection, one.Id, at);
+    }
+
+    /// <summary>The same from what is stored.</summary>
+    internal static double? NearestTerminals(SqliteConnection connection, int terminals, Instant at)
+    {
+        var near = SampleRows.WithNeighbours(connection, terminals, at - TerminalsHold, at + TerminalsFollow).Where(s => s.At >= at - TerminalsHold && s.At <= at + TerminalsFollow).ToList();
         if (near.Count == 0) return null;
         var before = near.FindLastIndex(s => s.At <= at);
         return near[Math.Max(0, before)].Value;

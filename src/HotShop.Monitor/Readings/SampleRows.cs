@@ -35,19 +35,19 @@ static class SampleRows
         return samples;
     }
 
-    /// <summary>Every stored value in [from, to) in order of time, those that no sum takes included; one at a time, so that a year needs no memory.</summary>
-    public static IEnumerable<(Instant At, double Value)> Every(SqliteConnection connection, int series, Instant from, Instant to)
+    /// <summary>Every stored value in [from, to) in order of time, microseconds, those that no sum takes included; one at a time, so that a year needs no memory.</summary>
+    public static IEnumerable<(long At, double Value, ReadingMarks Marks)> Every(SqliteConnection connection, int series, long from, long to)
     {
         using var command = connection.CreateCommand();
         command.CommandText = """
-            SELECT at, value FROM reading WHERE series = $series AND at >= $from AND at < $to
-            UNION ALL SELECT at, value FROM arrival WHERE series = $series AND at >= $from AND at < $to ORDER BY at
+            SELECT at, value, marks FROM reading WHERE series = $series AND at >= $from AND at < $to
+            UNION ALL SELECT at, value, marks FROM arrival WHERE series = $series AND at >= $from AND at < $to ORDER BY at
             """;
         command.Parameters.AddWithValue("$series", series);
-        command.Parameters.AddWithValue("$from", from.ToMicroseconds());
-        command.Parameters.AddWithValue("$to", to.ToMicroseconds());
+        command.Parameters.AddWithValue("$from", from);
+        command.Parameters.AddWithValue("$to", to);
         using var rows = command.ExecuteReader();
-        while (rows.Read()) yield return (rows.GetInstant(0), rows.GetDouble(1));
+        while (rows.Read()) yield return (rows.GetInt64(0), rows.GetDouble(1), (ReadingMarks)rows.GetInt64(2));
     }
 
     static List<Sample> Read(SqliteConnection connection, string where, string order, int series, Instant from, Instant to)

@@ -2,6 +2,7 @@ using HotShop.Monitor.History.Csv;
 using HotShop.Monitor.History.Import;
 using HotShop.Monitor.Readings;
 using HotShop.Monitor.Store;
+using Columns = HotShop.Monitor.Store.Columns;
 using NodaTime;
 using NodaTime.Text;
 
@@ -18,10 +19,10 @@ sealed class ReadingExport(IStoreReader store)
         using var lines = new CsvLines(file, isCompressed, ReadingLines.Columns);
         using var connection = store.Open();
         foreach (var one in new SeriesBook(store).All.Where(s => channel is null || s.Channel == channel).OrderBy(s => s.Channel, StringComparer.Ordinal).ThenBy(s => s.Unit, StringComparer.Ordinal))
-            foreach (var (at, value) in SampleRows.Every(connection, one.Id, from, to))
+            foreach (var (at, value, _) in SampleRows.Every(connection, one.Id, from.ToMicroseconds(), to.ToMicroseconds()))
             {
                 stop.ThrowIfCancellationRequested();
-                lines.Raw(one.Channel).Raw(InstantPattern.ExtendedIso.Format(at)).Number(value).Raw(one.Unit == "1" ? "" : one.Unit).End();
+                lines.Raw(one.Channel).Raw(InstantPattern.ExtendedIso.Format(Columns.FromMicroseconds(at))).Number(value).Raw(one.Unit == "1" ? "" : one.Unit).End();
                 written++;
             }
         return written;
