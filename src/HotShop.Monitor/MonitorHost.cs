@@ -19,6 +19,7 @@ using HotShop.Monitor.Notifications;
 using HotShop.Monitor.Pot;
 using HotShop.Monitor.Readings;
 using HotShop.Monitor.Reports;
+using HotShop.Monitor.Reports.Mail;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Web;
 using HotShop.Monitor.Web.Access;
@@ -70,6 +71,7 @@ public static partial class MonitorHost
         services.AddAnnealing().AddAlarms(run.Speed);
         services.AddNotifications(plan, realClock);
         services.AddAccess(new AccessOptions(plan.DataDirectory, plan.Configuration.Http, IsOpen: run.IsDemo), realClock);
+        services.AddSingleton<ReportRound>();
         services.AddCalendarJobs(plan, clock);
         // What takes messages in is started last and stopped first.
         services.AddHostedService<StudioLoop>().AddHostedService<RollupLoop>();

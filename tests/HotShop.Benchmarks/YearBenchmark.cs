@@ -1,11 +1,14 @@
 using System.Diagnostics;
 using HotShop.Evaluation;
+using HotShop.Monitor.Commands;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
+using HotShop.Monitor.Money;
 using HotShop.Monitor.Readings;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
 using Microsoft.Data.Sqlite;
+using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 
 namespace HotShop.Benchmarks;
@@ -47,6 +50,10 @@ static class YearBenchmark
         await Time("fuel of a furnace, a year by month", () => fuel.Use(furnace, yearAgo, End, FuelStep.Month, End).Count);
         await Time("fuel of a furnace, a year by day", () => fuel.Use(furnace, yearAgo, End, FuelStep.Day, End).Count);
         await Time("fuel of a furnace, a year by hour", () => fuel.Use(furnace, yearAgo, End, FuelStep.Hour, End).Count);
+        await using var beside = ReportCommand.Beside(written.Plan, written.Clock);
+        var accounts = beside.GetRequiredService<AccountBook>();
+        await Time("the owner's account of a month (days)", () => accounts.Of(new LocalDate(2026, 2, 1), new LocalDate(2026, 2, 28), End).Days.Count);
+        await Time("the owner's account of twelve months (days)", () => accounts.Of(new LocalDate(2025, 3, 3), new LocalDate(2026, 3, 2), End).Days.Count);
 
         async Task Time(string question, Func<int> ask)
         {

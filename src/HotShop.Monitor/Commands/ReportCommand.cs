@@ -56,7 +56,7 @@ static class ReportCommand
     }
 
     /// <summary>What reads and computes, over a store that is only looked at.</summary>
-    static ServiceProvider Beside(StudioPlan plan, TimeProvider clock)
+    internal static ServiceProvider Beside(StudioPlan plan, TimeProvider clock)
     {
         var services = new ServiceCollection();
         services.AddLogging().AddSingleton(plan).AddSingleton(clock).AddSingleton(plan.Channels).AddSingleton<IStoreReader>(StoreView.Open(plan.DataDirectory));

@@ -10,7 +10,7 @@ public sealed record PartHealth(string Part, bool IsWorking, string Detail, Inst
 /// <summary>Where every folder reports how its part is. Alarms, readiness, the ping and the health page read it; it knows nobody.</summary>
 public sealed class HealthBoard
 {
-    public const string Broker = "broker", Store = "store", Disk = "disk", Clock = "clock", Outbox = "outbox", Loop = "loop", Backup = "backup";
+    public const string Broker = "broker", Store = "store", Disk = "disk", Clock = "clock", Outbox = "outbox", Loop = "loop", Backup = "backup", Reports = "reports";
 
     readonly ConcurrentDictionary<string, PartHealth> parts = new();
 

@@ -2,6 +2,7 @@ using HotShop.Monitor.Configuration;
 using HotShop.Monitor.History.Backup;
 using HotShop.Monitor.History.Figures;
 using HotShop.Monitor.Readings;
+using HotShop.Monitor.Reports.Mail;
 using NodaTime.Extensions;
 using Quartz;
 
@@ -41,6 +42,7 @@ static class CalendarJobs
             q.AddJob<NightlyBackup>(j => j.WithIdentity(backup).StoreDurably());
             q.AddTrigger(t => t.ForJob(backup).WithIdentity("nightly-backup").WithCronSchedule(NightlyBackup.At, c => c.InTimeZone(TimeZoneInfo.FindSystemTimeZoneById(plan.Zone.Id))));
             q.AddTrigger(t => t.ForJob(backup).WithIdentity("backup-after-start").StartAt(clock.GetUtcNow().AddMinutes(2)));
+            MonthlyReport.Schedule(q, plan, clock);
         })
         .AddQuartzHostedService(o => o.WaitForJobsToComplete = true);
 }

@@ -19,7 +19,7 @@ public sealed class AccountBook
     readonly Forecast forecast;
     readonly BillCheck billCheck;
 
-    public AccountBook(StudioPlan plan, UseBook uses, FuelBook fuel, PotBook pots, ModeHistory modes, SessionLog sessions, BillBook bills)
+    public AccountBook(StudioPlan plan, UseBook uses, FuelBook fuel, PotBook pots, MeltingBook melting, ModeHistory modes, SessionLog sessions, BillBook bills)
     {
         (this.plan, this.uses) = (plan, uses);
         Format = new StudioFormat(plan.Configuration);
@@ -27,7 +27,7 @@ public sealed class AccountBook
         ledger = new Ledger(prices, fuel.Gas, Format.Digits);
         days = new AccountDays(plan, prices, Format);
         lines = new AccountLines(Format);
-        units = new AccountUnits(plan, pots, modes, new SessionCosts(plan, sessions, Format), fuel.Gas, Format);
+        units = new AccountUnits(plan, pots, modes, new KilogramLine(plan, melting, Format), new SessionCosts(plan, sessions, Format), fuel.Gas, Format);
         forecast = new Forecast(plan, prices, fuel.Gas, Format);
         billCheck = new BillCheck(bills, fuel.Gas, Format);
     }
@@ -44,7 +44,7 @@ public sealed class AccountBook
         ArgumentOutOfRangeException.ThrowIfLessThan(now, from);
         var end = plan.Zone.AtStartOfDay(last.PlusDays(1)).ToInstant();
         var until = Instant.Min(now, end);
-        var spending = Spend(first, last, now);
+        var spending = Spend(first, last, now, byPurpose: true);
         var kind = AccountSpans.KindOf(first, last);
         return new Account(
             new AccountSpan(plan.Configuration.Name, first, last, kind, AccountSpans.Title(first, last, Format), plan.Configuration.Zone, from, until,
@@ -53,7 +53,7 @@ public sealed class AccountBook
             Format.EnergyShown(spending.Energy), Format.EnergyShown(spending.EnergyOf(EnergyKind.Gas)), Format.EnergyShown(spending.EnergyOf(EnergyKind.Electricity)),
             new Figure(spending.GasCubicMetres, Format.Gas(spending.GasCubicMetres)), Format.PercentFigure(spending.MeasuredShare),
             days.Of(spending, now), kind == SpanKind.Year ? Months(spending, now) : [], lines.Of(spending), days.Where(spending), days.Missing(spending), days.Unmeasured(spending),
-            units.Costs(spending, from, until), units.CarbonDioxide(spending), lines.InForce(prices, first, LocalDate.Min(last, until.InZone(plan.Zone).Date)),
+            units.Costs(spending, from, until, now), units.CarbonDioxide(spending), lines.InForce(prices, first, LocalDate.Min(last, until.InZone(plan.Zone).Date)),
             Comparisons(spending, now), Bills(first, last, now), kind == SpanKind.Month && now < end ? forecast.Of(spending, Spend(first.PlusMonths(-1), first.PlusDays(-1), now), last, now) : null);
     }
 
@@ -61,10 +61,12 @@ public sealed class AccountBook
     public IReadOnlyList<BillComparison> Bills(LocalDate first, LocalDate last, Instant now) => billCheck.Of(first, last, (from, to) => Spend(from, to, now, isForBill: true));
 
     /// <summary>Whole months are worked out, as blocks and bills have them, and the asked days taken from them.</summary>
-    internal Spending Spend(LocalDate first, LocalDate last, Instant now, bool isForBill = false)
+    /// <param name="byPurpose">For where it went; what is only compared does without.</param>
+    /// <param name="isForBill">Ask for the interval of the whole stretch, though it is not made of months.</param>
+    internal Spending Spend(LocalDate first, LocalDate last, Instant now, bool byPurpose = false, bool isForBill = false)
     {
         var (monthFirst, monthLast) = (first.With(DateAdjusters.StartOfMonth), last.With(DateAdjusters.EndOfMonth));
-        var (all, hours) = uses.Days(monthFirst, monthLast, now);
+        var (all, hours) = uses.Days(monthFirst, monthLast, now, byPurpose);
         var charges = all.Count == 0 ? [] : ledger.Of(all.SelectMany(d => d.Shares), monthFirst, all[^1].Day);
         return new Spending(first, last, [.. all.Where(d => d.Day >= first && d.Day <= last)], [.. charges.Where(c => c.Day >= first && c.Day <= last)],
             isForBill || (first == monthFirst && last == monthLast) ? uses.Months(first, last, now) : [], hours);

@@ -9,19 +9,19 @@ using NodaTime;
 namespace HotShop.Monitor.Money;
 
 /// <summary>What an hour, a day, a kilogram and a glory-hole hour cost, and the carbon dioxide.</summary>
-sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, SessionCosts sessions, StudioGas gas, StudioFormat format)
+sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, KilogramLine line, SessionCosts sessions, StudioGas gas, StudioFormat format)
 {
-    public UnitCosts Costs(Spending spending, Instant from, Instant until)
+    public UnitCosts Costs(Spending spending, Instant from, Instant until, Instant now)
     {
         var hours = (until - from).TotalHours;
         var rented = sessions.Of(spending, from, until);
         var isPriced = spending.Cost is not null && spending.Charges.All(c => c.Amounts is not null || c.Shares.All(s => s.KilowattHours == 0));
         return new UnitCosts(
             isPriced && hours > 0 ? Divided(spending.Cost!.Value, hours) : null, isPriced && spending.Days.Count > 0 ? Divided(spending.Cost!.Value, hours / 24) : null,
-            PerKilogram(spending, from, until), PerGloryHoleHour(spending, from, until), rented, sessions.Persons(rented));
+            PerKilogram(spending, from, until, now), PerGloryHoleHour(spending, from, until), rented, sessions.Persons(rented));
     }
 
-    PerKilogram? PerKilogram(Spending spending, Instant from, Instant until)
+    PerKilogram? PerKilogram(Spending spending, Instant from, Instant until, Instant now)
     {
         var melting = pots.Pots.Select(p => p.Appliance).ToHashSet();
         // One scale serves all furnaces: what is wrong with it does not average out.
@@ -30,8 +30,8 @@ sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, Sess
         var energy = spending.Days.Sum(d => d.Shares.Where(s => melting.Contains(s.Appliance)).Sum(s => s.KilowattHours));
         var studio = spending.Energy;
         var perKilogram = Estimate.Relative(energy, studio.Value > 0 ? studio.StandardUncertainty / studio.Value : 0) / glass;
-        return new PerKilogram(format.GlassShown(glass), CostOf(spending, melting) is { } cost ? Divided(cost, glass.Value) : null, format.PerKilogramShown(perKilogram), null,
-            "not known yet: it needs days with much and with little glass");
+        var (expected, words) = line.Expected(from, until, now);
+        return new PerKilogram(format.GlassShown(glass), CostOf(spending, melting) is { } cost ? Divided(cost, glass.Value) : null, format.PerKilogramShown(perKilogram), expected, words);
     }
 
     PerGloryHoleHour? PerGloryHoleHour(Spending spending, Instant from, Instant until)
