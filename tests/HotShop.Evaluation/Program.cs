@@ -2,7 +2,7 @@ using System.CommandLine;
 using HotShop.Evaluation;
 using HotShop.Evaluation.Cards;
 
-Card[] cards = [PotCard.Card, QuietCard.Card, FuelCard.Card, PerKilogramCard.Card, AnnealingCard.Card];
+Card[] cards = [PotCard.Card, QuietCard.Card, FuelCard.Card, TypedCard.Card, PerKilogramCard.Card, AnnealingCard.Card];
 var name = new Argument<string>("card") { Description = string.Join("; ", cards.Select(c => $"{c.Name}: {c.Tells} (usually {c.UsualCount} seeds of {c.UsualDays} days)")) };
 name.AcceptOnlyFromAmong([.. cards.Select(c => c.Name)]);
 var seed = new Option<int>("--seed") { Description = "First seed; the others follow it", DefaultValueFactory = _ => 1 };

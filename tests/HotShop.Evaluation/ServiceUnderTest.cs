@@ -55,10 +55,10 @@ sealed class ServiceUnderTest : IAsyncDisposable
         (nextHour, nextDay) = (clock.Now + Duration.FromHours(1), clock.Now + Duration.FromDays(1));
     }
 
-    public static ServiceUnderTest Start(Instant at, int sampleSeconds)
+    public static ServiceUnderTest Start(Instant at, int sampleSeconds, Func<StudioConfiguration, StudioConfiguration>? change = null)
     {
         var folder = NewFolder;
-        var written = DemoConfiguration.Read();
+        var written = change is null ? DemoConfiguration.Read() : change(DemoConfiguration.Read());
         var configuration = written with
         {
             DataDirectory = folder,

@@ -24,7 +24,7 @@ sealed class SpreadSource(StudioPlan plan, MeterTree tree, FuelBook fuel, IReadi
         var byMode = plan.Appliances.Where(a => FireList.IsByMode(a, kind) && tree.Own(kind, a.Id) is null).ToList();
         if (byMode.Count == 0 && typed.Count == 0) return (null, []);
 
-        var fires = Fires(kind, start, end, byMode, typed);
+        var fires = Fires(kind, start, end, byMode);
         if (fires.Count == 0) return (null, []);
         var stretches = typed.Select(n => (Node: n, Stretches: TypedStretch.Of(readings.Of(n.Channel), n.Channel).Where(s => s.To > start && s.From < end).ToList())).ToList();
         var rows = stretches.SelectMany(t => t.Stretches.Where(s => s.Amount is not null).Select(s => Row(t.Node, s)))
@@ -34,7 +34,7 @@ sealed class SpreadSource(StudioPlan plan, MeterTree tree, FuelBook fuel, IReadi
         return (new Spread(fires, Less(kind, rows, now)), [.. stretches.SelectMany(t => t.Stretches).Where(s => s.Amount is null)]);
     }
 
-    List<Fire> Fires(EnergyKind kind, Instant start, Instant end, List<AppliancePlan> byMode, List<MeterNode> typed)
+    List<Fire> Fires(EnergyKind kind, Instant start, Instant end, List<AppliancePlan> byMode)
     {
         var list = new FireList(history, modes, logbook.FirstAt(), start, end);
         var fires = new List<Fire>();
@@ -45,7 +45,7 @@ sealed class SpreadSource(StudioPlan plan, MeterTree tree, FuelBook fuel, IReadi
             fires.AddRange(own.Count == 0 && tree.Own(kind, appliance.Id) is not null ? [list.Evenly(appliance.Id)] : own);
         }
         if (tree.Main(kind) is { } main && plan.Appliance(main.Channel.Appliance) is { } shop
-            && list.OfShop(shop, kind, isShared: byMode.Count > 0 || fires.Any(f => typed.Any(t => !t.IsMain && t.Channel.Serves.Contains(f.Appliance) && FireList.IsByMode(plan.Appliance(f.Appliance)!, kind)))) is { } rest)
+            && list.OfShop(shop, kind, isShared: byMode.Count > 0) is { } rest)
             fires.Add(rest);
         return fires;
     }
