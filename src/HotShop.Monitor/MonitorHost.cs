@@ -102,7 +102,7 @@ public static partial class MonitorHost
         services.AddSingleton<ModeBook>().AddSingleton<IModes>(s => s.GetRequiredService<ModeBook>());
         services.AddSingleton<LogbookBook>().AddSingleton<ILogEntryStage>(s => s.GetRequiredService<LogbookBook>());
         services.AddSingleton<ILogbookStage, ModeEntries>();
-        services.AddSingleton<ModeHistory>().AddSingleton<MeterLog>();
+        services.AddSingleton<ModeHistory>().AddSingleton<MeterLog>().AddSingleton<PhotoShelf>();
         services.AddSingleton<FuelBook>().AddSingleton<StudioFuel>().AddSingleton<PotBook>().AddSingleton<MeltingBook>();
         services.AddMoney();
         services.AddSingleton<ITickStage, TimetableWatch>().AddSingleton<ITickStage, MinuteClose>().AddSingleton<ITickStage, DiskWatch>().AddSingleton<ITickStage, ClockWatch>();
@@ -133,6 +133,8 @@ public static partial class MonitorHost
         app.MapWiring();
         app.MapLogbook();
         app.MapFuel();
+        app.MapMeters();
+        app.MapPhotos();
         app.MapMoney();
         app.MapReports();
         app.MapPots();

@@ -49,6 +49,9 @@ public sealed class FuelBook(StudioPlan plan, IReadingHistory history, PlanHisto
     /// <summary>The gas as it was described at a moment.</summary>
     internal StudioGas GasAt(Instant at) => plans.At(at) is var then && ReferenceEquals(then, plan) ? gas : new StudioGas(then.Configuration.Gas);
 
+    /// <summary>Gross kWh of a cubic metre as the meter counts it, at a moment.</summary>
+    internal double KilowattHoursPerLineCubicMetre(Instant at) => GasAt(at) is var then ? then.Fuel.GrossKilowattHours(then.ToBase(1)) : 0;
+
     /// <summary>Moments in [from, to) at which the configuration changed.</summary>
     internal IEnumerable<Instant> Changes(Instant from, Instant to) => plans.Between(from, to).Select(s => s.From);
 

@@ -6,17 +6,33 @@ using NodaTime.Extensions;
 
 namespace HotShop.Monitor.Fuel;
 
-/// <summary>Energy of one step. <c>energyKwh</c> is measured, <c>estimatedEnergyKwh</c> is from nameplates and on-time; the cost covers both.</summary>
+/// <summary>Energy of one step. <c>energyKwh</c> is what meters and sensors counted, readings that people type included; <c>estimatedEnergyKwh</c> is from nameplates,
+/// modes and on-time; the cost covers both.</summary>
 public sealed record FuelAnswer(
     Instant From, Instant To, double EnergyKwh, double EstimatedEnergyKwh, double VolumeM3, decimal? CostAmount, string Currency,
-    double Co2Kg, double MeasuredShare, int MeterResets);
+    double Co2Kg, double MeasuredShare, int MeterResets)
+{
+    /// <summary>How it is known: <c>measured</c>, <c>derived</c> (left over of a main meter, or between typed readings) or <c>estimated</c>; null for the whole studio.</summary>
+    public string? Origin { get; init; }
+
+    /// <summary>Both energies together with their 95 % interval, kWh.</summary>
+    public double TotalKwh { get; init; }
+    public double TotalKwhLow95 { get; init; }
+    public double TotalKwhHigh95 { get; init; }
+
+    /// <summary>Parts of the whole studio that add up to the total; empty for one appliance.</summary>
+    public IReadOnlyList<FuelPartAnswer> Parts { get; init; } = [];
+}
+
+/// <summary>What one appliance used of one kind of energy.</summary>
+public sealed record FuelPartAnswer(string Appliance, string Energy, string Origin, double Kwh, double KwhLow95, double KwhHigh95, double VolumeM3);
 
 static class FuelEndpoints
 {
     public static void MapFuel(this IEndpointRouteBuilder app) =>
-        app.MapGet("/api/fuel", (string? appliance, string? from, string? to, string? step, StudioPlan plan, FuelBook fuel, TimeProvider clock, ClaimsPrincipal visitor) =>
+        app.MapGet("/api/fuel", (string? appliance, string? from, string? to, string? step, StudioPlan plan, FuelBook fuel, StudioFuel studio, TimeProvider clock, ClaimsPrincipal visitor) =>
         {
-            var one = Ask.Appliance(plan, appliance);
+            var one = appliance is null ? null : Ask.Appliance(plan, appliance);
             var now = clock.GetUtcNow().ToInstant();
             var (start, end) = Ask.Span(from, to, now);
             var chosen = step switch
@@ -26,11 +42,18 @@ static class FuelEndpoints
                 "month" => FuelStep.Month,
                 _ => throw new BadHttpRequestException($"'step' is '{step}': write hour, day or month"),
             };
-            return fuel.Use(one, start, end, chosen, now).Select(u => Answer(u, plan.Configuration.Currency, visitor));
-        }).WithName("fuel").WithSummary("Energy, gas, cost (for the owner) and carbon dioxide by hour, day or month of the studio's zone");
+            var isOwner = visitor.IsInRole("Owner");
+            return one is null or { Kind: ApplianceKind.Shop } ? new StudioAnswers(plan, fuel, studio, now, isOwner).Of(start, end, chosen)
+                : studio.HasOwnSource(one) ? fuel.Use(one, start, end, chosen, now).Select(u => Answer(u, plan.Configuration.Currency, visitor))
+                : new StudioAnswers(plan, fuel, studio, now, isOwner).Of(one, start, end, chosen);
+        }).WithName("fuel").WithSummary("Energy, gas, cost (for the owner) and carbon dioxide by hour, day or month of the studio's zone; of the whole studio where no appliance is named");
 
     /// <summary>A paired screen hangs on the wall for everybody: it gets the energy, the owner the money too.</summary>
     internal static FuelAnswer Answer(FuelUse use, string currency, ClaimsPrincipal visitor) => new(
         use.From, use.To, use.EnergyKilowattHours, use.EstimatedKilowattHours, use.BaseCubicMetres, visitor.IsInRole("Owner") ? use.Cost : null, currency,
-        use.CarbonDioxideKilograms, use.MeasuredShare, use.Resets);
+        use.CarbonDioxideKilograms, use.MeasuredShare, use.Resets)
+    {
+        Origin = use.EnergyKilowattHours > 0 || use.EstimatedKilowattHours == 0 ? "measured" : "estimated",
+        TotalKwh = use.Total.Value, TotalKwhLow95 = use.Total.Low95, TotalKwhHigh95 = use.Total.High95,
+    };
 }

@@ -31,6 +31,9 @@ public sealed class StudioFuel(StudioPlan plan, FuelBook fuel, IReadingHistory h
     /// <summary>The same over one stretch, which may reach over months.</summary>
     public StudioUse Between(Instant from, Instant to, Instant now) => StudioUse.Sum(Use(from, to, FuelStep.Month, now));
 
+    /// <summary>Whether sensors or switched nameplates of its own speak for an appliance, so that no main meter needs to be asked.</summary>
+    public bool HasOwnSource(AppliancePlan appliance) => FuelSource.Of(appliance).Count > 0;
+
     IEnumerable<StudioUse> Month(List<(Instant From, Instant To)> steps, Instant now)
     {
         List<Instant> edges = [steps[0].From, .. steps.Select(s => s.To)];

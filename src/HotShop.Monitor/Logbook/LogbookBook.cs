@@ -73,6 +73,13 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
         return kept;
     }
 
+    /// <summary>Whether there is an entry of that id.</summary>
+    public bool Has(string id)
+    {
+        using var connection = store.Open();
+        return LogRows.WithCorrections(connection, id).Any(e => e.Id == id);
+    }
+
     /// <summary>Time of the first entry there is: before it, nobody said what the studio did. Null while the logbook is empty.</summary>
     public Instant? FirstAt()
     {

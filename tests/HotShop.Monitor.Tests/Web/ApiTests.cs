@@ -89,7 +89,7 @@ public sealed class ApiTests(ApiFixture fixture) : IClassFixture<ApiFixture>
         var from = service.Now - Hours(6);
         await service.Send("furnace-1/gas-flow", FuelBookTests.Stepped(from, new Random(11)));
         var day = Assert.Single((await service.Get($"/api/fuel?appliance=quillmere/furnace-1&from={from}&to={from + Hours(2)}&step=month")).EnumerateArray());
-        Assert.Equal(["from", "to", "energyKwh", "estimatedEnergyKwh", "volumeM3", "costAmount", "currency", "co2Kg", "measuredShare", "meterResets"], Names(day));
+        Assert.Equal(["from", "to", "energyKwh", "estimatedEnergyKwh", "volumeM3", "costAmount", "currency", "co2Kg", "measuredShare", "meterResets", "origin", "totalKwh", "totalKwhLow95", "totalKwhHigh95", "parts"], Names(day));
         Assert.Equal(kilowattHours, day.GetProperty("energyKwh").GetDouble(), kilowattHours * 0.001);
         Assert.Equal(4 * 1.02264, day.GetProperty("volumeM3").GetDouble(), 0.004);
         Assert.Equal((0, 1.0), (day.GetProperty("estimatedEnergyKwh").GetDouble(), day.GetProperty("measuredShare").GetDouble()));

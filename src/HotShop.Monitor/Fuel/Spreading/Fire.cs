@@ -17,8 +17,8 @@ sealed record Wander(double RelativeDeviation, double HoldsHours)
     /// <summary>Known on-time: what is left is the nameplate's error, which is the same in every hour, and a little of the mains' voltage.</summary>
     public static readonly Wander OnTime = new(0.05, 6);
 
-    /// <summary>A known mode: a third around its mean, for a quarter of a day (common practice: doors, charges, weather).</summary>
-    public static readonly Wander Mode = new(0.35, 6);
+    /// <summary>A known mode: a quarter around its mean, for a quarter of a day (common practice: doors, charges, weather).</summary>
+    public static readonly Wander Mode = new(0.25, 6);
 
     /// <summary>Nothing known of the hours between two readings: a fire may be out half the day.</summary>
     public static readonly Wander Unknown = new(0.8, 12);

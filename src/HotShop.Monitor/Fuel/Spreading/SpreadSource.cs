@@ -60,7 +60,7 @@ sealed class SpreadSource(StudioPlan plan, MeterTree tree, FuelBook fuel, IReadi
     double KilowattHoursPerLineCubicMetre(Instant from, Instant to)
     {
         List<Instant> edges = [.. fuel.Changes(from, to), to];
-        return edges.Zip(edges.Skip(1), (a, b) => (b - a) / (to - from) * fuel.GasAt(a).Fuel.GrossKilowattHours(fuel.GasAt(a).ToBase(1))).Sum();
+        return edges.Zip(edges.Skip(1), (a, b) => (b - a) / (to - from) * fuel.KilowattHoursPerLineCubicMetre(a)).Sum();
     }
 
     IEnumerable<MeterRow> Daily(MeterNode node, Instant start, Instant end, Instant now)

@@ -1,0 +1,70 @@
+using System.Globalization;
+using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Logbook;
+using HotShop.Physics.Statistics;
+using NodaTime;
+
+namespace HotShop.Monitor.Fuel;
+
+/// <summary>Compares a meter with the meters right behind it, over the last weeks in which all of them spoke.</summary>
+sealed class MeterComparison(StudioPlan plan, StudioFuel studio, FuelBook fuel, MeterLog log)
+{
+    static readonly Duration Window = Duration.FromDays(35);
+
+    /// <returns>Null where no meter lies behind it, something behind it has none, or one of them has not spoken for a day.</returns>
+    public MeterAgainstAnswer? Of(MeterNode node, Instant now)
+    {
+        var behind = studio.Meters.Nodes.Where(n => n.Kind == node.Kind && n.Parent?.Id == node.Channel.Id).ToList();
+        if (behind.Count == 0) return null;
+        var spans = behind.Prepend(node).Select(n => Spoken(n, now)).ToList();
+        var (from, to) = (spans.Max(s => s.From), spans.Min(s => s.To));
+        if (to - from < Duration.FromDays(1)) return null;
+        var own = Counted(node, from, to, now);
+        var parts = behind.Select(n => Counted(n, from, to, now)).ToList();
+        if (own is not > 0 || parts.Any(p => p is null)) return null;
+        return Compare(from, to, own.Value, [.. parts.Select(p => p!.Value)], Unmetered(node, behind));
+    }
+
+    static MeterAgainstAnswer Compare(Instant from, Instant to, double own, List<double> parts, List<string> unmetered)
+    {
+        var sum = parts.Sum();
+        // Independent meters of one class; the gas in them is the same.
+        var band = Quantiles.Normal95 * parts.Select(p => p * FuelUse.MeterClassRelative).Aggregate(own * FuelUse.MeterClassRelative, double.Hypot) / own;
+        var share = sum / own - 1;
+        // Whatever burns without a meter of its own makes the meters behind count less, never more.
+        var isBeyond = share > band || (unmetered.Count == 0 && share < -band);
+        var words = string.Create(CultureInfo.InvariantCulture, $"The meters behind it count {Math.Abs(share) * 100:0.0} % {(share < 0 ? "less" : "more")}");
+        words += (isBeyond, unmetered.Count) switch
+        {
+            (false, 0) => string.Create(CultureInfo.InvariantCulture, $": within what meters of their class may differ (±{band * 100:0.0} %)."),
+            (false, _) when share < -band => $": {string.Join(" and ", unmetered)} and whatever else burns behind it without a meter.",
+            (false, _) => string.Create(CultureInfo.InvariantCulture, $": so little is left for {string.Join(" and ", unmetered)} that it is within what the meters may differ (±{band * 100:0.0} %)."),
+            _ when share < 0 => string.Create(CultureInfo.InvariantCulture, $", more than their class explains (±{band * 100:0.0} %). Is something else behind this meter, is a pulse lost, or a reading wrong? If you smell gas, leave and call the gas emergency line; pipes are work for a licensed person."),
+            _ => string.Create(CultureInfo.InvariantCulture, $", more than their class explains (±{band * 100:0.0} %). Check the volume of a pulse, a sensor's factor and the readings; a meter itself is the utility's to check."),
+        };
+        return new MeterAgainstAnswer(from, to, own, sum, share, band, isBeyond, words);
+    }
+
+    static List<string> Unmetered(MeterNode node, List<MeterNode> behind) =>
+        [.. node.Appliances.Where(a => a.Kind != ApplianceKind.Shop && !behind.Any(b => b.Appliances.Any(s => s.Id == a.Id)) && BurnsOf(a, node.Kind)).Select(a => a.Name)];
+
+    static bool BurnsOf(AppliancePlan appliance, EnergyKind kind) =>
+        FuelSource.Of(appliance).Any(s => s.Kind == kind) || Spreading.FireList.EnergyOf(appliance) == kind;
+
+    (Instant From, Instant To) Spoken(MeterNode node, Instant now)
+    {
+        if (!node.Channel.IsTyped) return (plan.Zone.AtStartOfDay((now - Window).InZone(plan.Zone).Date).ToInstant(), plan.Zone.AtStartOfDay(now.InZone(plan.Zone).Date).ToInstant());
+        var readings = log.Of(node.Channel).Where(r => r.At > now - Window).ToList();
+        return readings.Count < 2 ? (now, now) : (readings[0].At, readings[^1].At);
+    }
+
+    /// <summary>kWh; null where a sensor was silent for more than a twentieth of the time, or typed readings do not span it.</summary>
+    double? Counted(MeterNode node, Instant from, Instant to, Instant now)
+    {
+        if (!node.Channel.IsTyped) return fuel.Along(node.Channel, [from, to], now)[0] is { MeasuredShare: > 0.95 } use ? use.EnergyKilowattHours / use.MeasuredShare : null;
+        var stretches = TypedStretch.Of(log.Of(node.Channel), node.Channel).Where(s => s.From < to && s.To > from).ToList();
+        if (stretches.Count == 0 || stretches[0].From > from || stretches[^1].To < to || stretches.Any(s => s.Amount is null)) return null;
+        // A stretch that reaches over the ends counts in proportion: meters read on one walk hardly do.
+        return stretches.Sum(s => s.Amount!.Value * ((Instant.Min(s.To, to) - Instant.Max(s.From, from)) / (s.To - s.From)) * (node.Kind == EnergyKind.Gas ? fuel.KilowattHoursPerLineCubicMetre(s.From) : 1));
+    }
+}
