@@ -30,12 +30,14 @@ public sealed class PicturesTests(Chromium chromium, ShownStudio studio)
 
     static bool IsWanted => Environment.GetEnvironmentVariable("HOTSHOP_PICTURES") == "1";
 
-    internal static async Task Keep(Visit visit, string name)
+    internal static async Task Keep(Visit visit, string name) => Keep(await visit.Page.ScreenshotAsync(), name);
+
+    internal static void Keep(byte[] png, string name)
     {
         var folder = IsWanted ? Path.Combine(Repository.Root, "docs", "pictures") : Directory.CreateTempSubdirectory("hotshop-pictures-").FullName;
         Directory.CreateDirectory(folder);
         var file = Path.Combine(folder, $"{name}.png");
-        await visit.Page.ScreenshotAsync(new() { Path = file });
+        File.WriteAllBytes(file, png);
         Assert.InRange(new FileInfo(file).Length, 5_000, LargestBytes);
         if (!IsWanted) Directory.Delete(folder, recursive: true);
     }

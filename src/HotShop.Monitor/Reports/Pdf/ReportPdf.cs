@@ -47,7 +47,7 @@ sealed class ReportPdf(Account account, StudioFormat format)
     void First(SKCanvas canvas, PrintFonts fonts)
     {
         var page = Frame(canvas, fonts, 1);
-        page.Words(story.Headline + ".", 19);
+        page.Words(story.Headline + ".", 17.5f);
         foreach (var sentence in story.Lede) page.Words(sentence, 10, PrintedDrawing.Dim);
         foreach (var gap in story.Gaps.Take(3)) page.Words(gap, isBold: true);
         if (story.IsEmpty) return;

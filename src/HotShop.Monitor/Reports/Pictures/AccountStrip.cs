@@ -42,7 +42,7 @@ sealed class AccountStrip(Account account, StudioFormat format)
                 Shown = isMoney ? known.Amount?.Text ?? "no price" : known.EnergyKwh.Text,
                 IsUnmeasured = known.IsUnmeasured,
                 IsClosed = isClosed,
-                Note = known.IsUnmeasured ? "not measured" : isMoney && known.Amount is null ? "no price" : isClosed ? "no work" : null,
+                Note = known.IsUnmeasured ? known.EnergyKwh.Value > 0 ? "estimated" : "not measured" : isMoney && known.Amount is null ? "no price" : isClosed ? "no work" : null,
                 Change = known.PriceChanges ? "new price" : null,
             };
         }
