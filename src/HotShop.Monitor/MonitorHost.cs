@@ -6,6 +6,7 @@ using HotShop.Monitor.Annealing;
 using HotShop.Monitor.Broker;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
+using HotShop.Monitor.Handover;
 using HotShop.Monitor.Health;
 using HotShop.Monitor.History;
 using HotShop.Monitor.History.Local;
@@ -70,6 +71,7 @@ public static partial class MonitorHost
         AddWeb(services, realClock);
         services.AddAnnealing().AddAlarms(run.Speed);
         services.AddNotifications(plan, realClock);
+        services.AddHandover(plan);
         services.AddAccess(new AccessOptions(plan.DataDirectory, plan.Configuration.Http, IsOpen: run.IsDemo), realClock);
         services.AddSingleton<ReportRound>();
         services.AddCalendarJobs(plan, clock);

@@ -108,6 +108,25 @@ public sealed class LogbookBook(StudioPlan plan, IStoreWriter writer, IStoreRead
         return entries;
     }
 
+    /// <summary>Entries of some kinds alone, of all appliances, in [from, to) and after corrections: years of repairs without years of gathers.</summary>
+    public IReadOnlyList<LogEntry> InForce(IReadOnlyCollection<string> kinds, Instant from, Instant to)
+    {
+        using var connection = store.Open();
+        using var command = connection.CreateCommand();
+        var names = string.Join(", ", kinds.Append("correction").Select((kind, i) =>
+        {
+            command.Parameters.AddWithValue($"$kind{i}", kind);
+            return $"$kind{i}";
+        }));
+        command.CommandText = $"SELECT {LogRows.Columns} FROM log_entry WHERE at >= $from AND at < $to AND entry IN ({names}) ORDER BY at, seq";
+        command.Parameters.AddWithValue("$from", from.ToMicroseconds());
+        command.Parameters.AddWithValue("$to", to.ToMicroseconds());
+        using var rows = command.ExecuteReader();
+        var entries = new List<LogEntry>();
+        while (rows.Read()) entries.Add(LogRows.Read(rows));
+        return Corrections.Apply(entries);
+    }
+
     /// <summary>What holds after corrections: corrected entries carry the new fields, or are gone where the correction brings none.</summary>
     public IReadOnlyList<LogEntry> InForce(string appliance, Instant from, Instant to) => Corrections.Apply(Entries(appliance, from, to));
 }

@@ -29,6 +29,7 @@ static class NotificationSetup
         services.AddSingleton<ITickStage>(s => s.GetRequiredService<NotificationDesk>());
         services.AddSingleton<INightDesk, NightDesk>();
         services.AddSingleton<OutletReport>();
+        services.AddSingleton<CallReport>();
         services.AddSingleton(s => new TestCalls(plan, order, s.GetRequiredService<OutboxBell>(), s.GetRequiredService<NightLinks>(), s.GetRequiredService<IStoreWriter>(), s.GetRequiredService<TimeProvider>()));
         services.AddSingleton(Outlets(plan, http, wallClock));
         services.AddSingleton(s => new LetterPost(

@@ -47,6 +47,15 @@ static class Outbox
         return told;
     }
 
+    /// <summary>How many rounds of calls were sent.</summary>
+    public static int Rounds(SqliteConnection connection, string occurrence)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = "SELECT count(DISTINCT step) FROM outbox WHERE occurrence = $occurrence AND kind = 'call' AND state = 'sent'";
+        command.Parameters.AddWithValue("$occurrence", occurrence);
+        return (int)(long)command.ExecuteScalar()!;
+    }
+
     /// <summary>What waits for one way to one phone, oldest first.</summary>
     public static IReadOnlyList<OutboxRow> Pending(SqliteConnection connection, string person, string outlet)
     {
