@@ -143,6 +143,7 @@ public static partial class MonitorHost
         app.MapAlarms();
         app.MapAnnealing();
         app.MapNotifications();
+        app.MapHandover();
         app.MapHistory();
         app.MapProbes();
         app.MapOpenApi("/openapi/v1.json");

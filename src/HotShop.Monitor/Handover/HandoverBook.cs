@@ -24,8 +24,8 @@ sealed class HandoverBook(
         var night = calendar.Of(at);
         var courses = appliances.All(night);
         var heard = courses.Select(c => c.Last?.At).OfType<Instant>().ToList();
-        return new(night, at, courses, troubles.Of(night), Late(night), openings.All(night.To),
-            [.. pots.Pots.Select(p => pots.At(p.Appliance, night.To) is { } report ? new PotMorning(p.Appliance, plan.Appliance(p.Appliance)!.Name, report) : null).OfType<PotMorning>()],
+        return new(night, at, courses, troubles.Of(night), Late(night), openings.All(at),
+            [.. pots.Pots.Select(p => pots.At(p.Appliance, at) is { } report ? new PotMorning(p.Appliance, plan.Appliance(p.Appliance)!.Name, report) : null).OfType<PotMorning>()],
             gas.Of(night, at), Tonight(), worn.At(night.To), takeover.Of(night.Morning), takeover.Of(night.Morning.PlusDays(-1)),
             [.. Corrections.Apply(logbook.Entries(null, night.From, night.To)).Where(e => e.Who != "timetable")],
             heard.Count > 0 ? heard.Max() : null, heard.Count > 0 && night.To - heard.Max() > staleAfter, MailNote(night.Morning));

@@ -2,18 +2,19 @@ using HotShop.Monitor.Alarms.Words;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Handover.Words;
 using HotShop.Monitor.Money;
+using HotShop.Monitor.Notifications;
 using HotShop.Monitor.Notifications.Mail;
 using NodaTime;
 
 namespace HotShop.Monitor.Handover;
 
 /// <summary>The handover in plain words: page, mail and interface all say these.</summary>
-sealed class HandoverWords(StudioPlan plan, StudioFormat format)
+sealed class HandoverWords(StudioPlan plan)
 {
     public const string Caution =
         "This is a report, not protection: the service watches and advises, and controls nothing. Smell gas: touch no switch, get everybody out, call from outside. Only trained people relight a burner; local codes and licensed people decide.";
 
-    readonly StockWords stock = new(format);
+    readonly StockWords stock = new(new StudioFormat(plan.Configuration));
 
     public MorningTimes Times(Morning morning) => new(plan.Zone, morning.Night.Morning);
 
@@ -39,7 +40,7 @@ sealed class HandoverWords(StudioPlan plan, StudioFormat format)
     /// <summary>What else counts, in one line.</summary>
     public string Lede(Morning morning)
     {
-        var parts = morning.Pots.Select(p => (morning.Pots.Count > 1 ? p.Name + " " : "") + $"{format.Glass(p.Report.State.MassKilograms)} of glass").ToList();
+        var parts = morning.Pots.Select(p => (morning.Pots.Count > 1 ? p.Name + " " : "") + $"{stock.Glass(p.Report.State.MassKilograms)} of glass").ToList();
         if (StockWords.GasInShort(morning.Gas) is { } gas) parts.Add(gas);
         var others = morning.Troubles.Count(t => !t.IsUrgent);
         if (others > 0) parts.Add($"{MorningTimes.Count(others, "alarm", "alarms")} that called nobody");
@@ -80,9 +81,7 @@ sealed class HandoverWords(StudioPlan plan, StudioFormat format)
     /// <summary>The question that an ended trouble without a cause leaves.</summary>
     public static string Question(NightTrouble trouble) => $"{trouble.Occurrence.Words.Sentence}. Why?";
 
-    public Letter Letter(string key, Morning morning) => HandoverLetter.Write(key, this, morning, NotificationsAddress);
-
-    Uri NotificationsAddress => Notifications.NightLinks.BaseAddress(plan.Configuration.Http);
+    public Letter Letter(string key, Morning morning) => HandoverLetter.Write(key, this, morning, NightLinks.BaseAddress(plan.Configuration.Http));
 
     string Name(NightTrouble trouble) => $"{plan.Appliance(trouble.Occurrence.Appliance)?.Name ?? "the monitor"}, {Wording.NameOf(trouble.Occurrence.Kind)}";
 
@@ -90,7 +89,7 @@ sealed class HandoverWords(StudioPlan plan, StudioFormat format)
     {
         if (morning.Pots is not [{ } pot]) return null;
         if (pot.Report.WorkableKilograms < 1) return "There is hardly any glass to work.";
-        return pot.Report.ReadyAt is not { } at ? null : at <= morning.Night.To ? "The glass is ready." : $"The glass is ready at about {times.At(at)}.";
+        return pot.Report.ReadyAt is not { } at ? null : at <= morning.Now ? "The glass is ready." : $"The glass is ready at about {times.At(at)}.";
     }
 
     static HandoverLine TonightLine(Tonight tonight) => tonight.First is not { } first

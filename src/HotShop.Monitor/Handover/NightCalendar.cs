@@ -55,8 +55,9 @@ sealed class NightCalendar(StudioPlan plan, ModeHistory modes)
         if (FromTimetable(day) is { } planned) return planned;
         // What no timetable says, the habit of the weekday does, once the log knows of work at all.
         var before = Enumerable.Range(1, HabitWeeks * 7).Select(back => day.PlusDays(-back)).Where(d => Worked(d, now)).ToList();
-        if (before.Count == 0) return NightKind.NotKnown;
-        return before.Count(d => d.DayOfWeek == day.DayOfWeek) * 2 >= Math.Min(HabitWeeks, Weeks(before, day)) ? NightKind.BeforeWork : NightKind.BeforeRest;
+        var weeks = before.Count == 0 ? 0 : Math.Min(HabitWeeks, Period.Between(before.Min(), day, PeriodUnits.Days).Days / 7);
+        if (weeks == 0) return NightKind.NotKnown;
+        return before.Count(d => d.DayOfWeek == day.DayOfWeek) * 2 >= weeks ? NightKind.BeforeWork : NightKind.BeforeRest;
     }
 
     /// <summary>The last moment a handover was due to be mailed, and its day; null where the days name none. A time that the clock skips in spring is taken
@@ -97,9 +98,6 @@ sealed class NightCalendar(StudioPlan plan, ModeHistory modes)
         if (lines.Count == 0) return null;
         return lines.Any(t => Weekdays.Parse(t.Days)!.Contains(day.DayOfWeek)) ? NightKind.BeforeWork : NightKind.BeforeRest;
     }
-
-    /// <summary>Weeks that the log reaches back, begun ones included.</summary>
-    static int Weeks(List<LocalDate> worked, LocalDate day) => (Period.Between(worked.Min(), day, PeriodUnits.Days).Days + 6) / 7;
 
     Instant Shifted(Instant at, int daysBack)
     {

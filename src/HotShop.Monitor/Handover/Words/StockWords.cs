@@ -11,12 +11,12 @@ sealed class StockWords(StudioFormat format)
 {
     public string Glass(double kilograms) => format.Glass(kilograms);
 
-    public IReadOnlyList<HandoverLine> Pots(Morning morning, MorningTimes times) => [.. morning.Pots.Select(p => Pot(p, morning.Night, times))];
+    public IReadOnlyList<HandoverLine> Pots(Morning morning, MorningTimes times) => [.. morning.Pots.Select(p => Pot(p, morning.Now, times))];
 
-    HandoverLine Pot(PotMorning pot, Night night, MorningTimes times)
+    HandoverLine Pot(PotMorning pot, Instant now, MorningTimes times)
     {
         var (report, state) = (pot.Report, pot.Report.State);
-        var ready = report.ReadyAt is not { } at ? "" : at <= night.To ? $", clear since {times.At(at)}" : $", clear at about {times.At(at)}";
+        var ready = report.ReadyAt is not { } at ? "" : at <= now ? $", clear since {times.At(at)}" : $", clear at about {times.At(at)}";
         var parts = new List<string> { $"{format.Glass(report.WorkableKilograms)} of it above the heel." };
         if (report.LastCharge is { } charge) parts.Add($"Last charge {times.At(charge.At)}{Material(charge)}.");
         parts.Add(state.LastDipAt is { } dip ? $"Last dip {times.At(dip)}." : "Never dipped: a dip would narrow it.");
