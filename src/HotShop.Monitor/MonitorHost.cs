@@ -71,7 +71,7 @@ public static partial class MonitorHost
         AddWeb(services, realClock);
         services.AddAnnealing().AddAlarms(run.Speed);
         services.AddNotifications(plan, realClock);
-        services.AddHandover(plan);
+        services.AddHandover();
         services.AddAccess(new AccessOptions(plan.DataDirectory, plan.Configuration.Http, IsOpen: run.IsDemo), realClock);
         services.AddSingleton<ReportRound>();
         services.AddCalendarJobs(plan, clock);

@@ -35,8 +35,14 @@ sealed record HeatTrace(Instant? OffSince, bool IsHeldBySetpoint, bool IsSetpoin
     {
         var (channel, least) = annealer.Channel(Quantity.Power) is { } power ? (power, IdleKilowatts) : (annealer.Channel(Quantity.Relay), 0.5);
         if (channel is null) return null;
-        var last = history.Minutes(channel, from, now).LastOrDefault(m => m.Max > least);
-        return last is null ? null : last.Minute + Duration.FromMinutes(1);
+        var minutes = history.Minutes(channel, from, now);
+        for (var i = minutes.Count - 1; i >= 0; i--)
+        {
+            if (minutes[i].Max <= least) continue;
+            // A device that tells only changes is on until it says otherwise.
+            return i + 1 < minutes.Count ? minutes[i + 1].Minute : channel.OnChangeOnly ? now : minutes[i].Minute + Duration.FromMinutes(1);
+        }
+        return null;
     }
 
     static Duration Quiet(ChannelPlan channel) => Duration.Max(channel.OnChangeOnly ? Duration.FromHours(26) : channel.LongestGap, Duration.FromMinutes(5));

@@ -21,6 +21,9 @@ public sealed record StudioUse(Instant From, Instant To, IReadOnlyList<FuelShare
     /// <summary>The part of both that meters and sensors counted, typed readings included; the rest is from nameplates and modes alone.</summary>
     public double MeteredKilowattHours { get; init; }
 
+    /// <summary>Part of the time that a meter or sensor speaks for the gas alone, 0 to 1; null where no gas is measured.</summary>
+    public double? GasMeasuredShare { get; init; }
+
     /// <summary>Stretches one after the other. One meter's error is the same in all of them, so their standard uncertainties add (GUM, JCGM 100:2008, 5.2.2); what differs from
     /// stretch to stretch is then overstated a little.</summary>
     /// <exception cref="ArgumentException">There are none.</exception>
@@ -36,6 +39,7 @@ public sealed record StudioUse(Instant From, Instant To, IReadOnlyList<FuelShare
             hours > 0 ? stretches.Sum(s => s.MeasuredShare * (s.To - s.From).TotalHours) / hours : 0, stretches.Sum(s => s.Resets))
         {
             MeteredKilowattHours = stretches.Sum(s => s.MeteredKilowattHours),
+            GasMeasuredShare = hours > 0 && stretches.Any(s => s.GasMeasuredShare is not null) ? stretches.Sum(s => (s.GasMeasuredShare ?? 0) * (s.To - s.From).TotalHours) / hours : null,
         };
 
         static Estimate Add(IEnumerable<Estimate> parts) =>

@@ -55,5 +55,14 @@ sealed class HandoverJob(HandoverPost post) : IJob
     /// <summary>At each full minute: the handover comes at its hour, and is caught up within a minute after a downtime.</summary>
     public const string EachMinute = "0 * * * * ?";
 
+    /// <summary>Nothing to look at where nobody gets the mail.</summary>
+    public static void Schedule(IQuartzBuilder quartz, StudioPlan plan)
+    {
+        if (plan.Configuration.Handover.MailTo.Count == 0) return;
+        quartz.ScheduleJob<HandoverJob>(
+            t => t.WithIdentity("handover").WithCronSchedule(EachMinute, c => c.InTimeZone(TimeZoneInfo.FindSystemTimeZoneById(plan.Zone.Id))),
+            j => j.WithIdentity("handover"));
+    }
+
     public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) => await post.Look(cancellationToken);
 }

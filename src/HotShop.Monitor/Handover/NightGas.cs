@@ -60,11 +60,8 @@ sealed class NightGasBook(StudioPlan plan, StudioFuel fuel, NightCalendar calend
 
     (Estimate Energy, double CubicMetres, double MeasuredShare)? Sum(Instant from, Instant to, Instant now)
     {
-        // A month's step is one stretch, or two where the night crosses into the next month: one meter's error is common to both and adds up.
-        var uses = fuel.Use(from, to, FuelStep.Month, now);
-        var gas = uses.SelectMany(u => u.Shares).Where(s => s.Kind == EnergyKind.Gas).ToList();
-        if (gas.Count == 0) return null;
-        var hours = uses.Sum(u => (u.To - u.From).TotalHours);
-        return (new(uses.Sum(u => u.Gas.Value), uses.Sum(u => u.Gas.StandardUncertainty)), gas.Sum(s => s.BaseCubicMetres), uses.Sum(u => u.MeasuredShare * (u.To - u.From).TotalHours) / hours);
+        if (to <= from || fuel.Use(from, to, FuelStep.Month, now) is not { Count: > 0 } uses) return null;
+        var use = StudioUse.Sum(uses);
+        return use.GasMeasuredShare is { } share ? (use.Gas, use.Shares.Where(s => s.Kind == EnergyKind.Gas).Sum(s => s.BaseCubicMetres), share) : null;
     }
 }

@@ -1,4 +1,5 @@
 using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Handover;
 using HotShop.Monitor.History.Backup;
 using HotShop.Monitor.History.Figures;
 using HotShop.Monitor.Readings;
@@ -43,6 +44,7 @@ static class CalendarJobs
             q.AddTrigger(t => t.ForJob(backup).WithIdentity("nightly-backup").WithCronSchedule(NightlyBackup.At, c => c.InTimeZone(TimeZoneInfo.FindSystemTimeZoneById(plan.Zone.Id))));
             q.AddTrigger(t => t.ForJob(backup).WithIdentity("backup-after-start").StartAt(clock.GetUtcNow().AddMinutes(2)));
             MonthlyReport.Schedule(q, plan, clock);
+            HandoverJob.Schedule(q, plan);
         })
         .AddQuartzHostedService(o => o.WaitForJobsToComplete = true);
 }

@@ -13,7 +13,7 @@ public sealed class PicturesTests(Chromium chromium, ShownStudio studio)
     public static TheoryData<string, string, int, int> Pictures => new()
     {
         { "floor-wall", "/", 1920, 1080 }, { "floor", "/", 1280, 800 }, { "floor-phone", "/", 390, 844 }, { "pot-phone", "/pot", 390, 844 },
-        { "health", "/health", 1280, 800 }, { "setup", "/setup", 1280, 800 }, { "alarms", "/alarms", 1280, 800 },
+        { "health", "/health", 1280, 800 }, { "setup", "/setup", 1280, 800 }, { "alarms", "/alarms", 1280, 800 }, { "morning", "/morning", 1280, 900 }, { "morning-phone", "/morning", 390, 844 },
     };
 
     [Theory, MemberData(nameof(Pictures))]

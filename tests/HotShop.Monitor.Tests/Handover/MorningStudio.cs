@@ -15,6 +15,16 @@ static class MorningStudio
 {
     public static readonly DateTimeZone Berlin = DateTimeZoneProviders.Tzdb["Europe/Berlin"];
 
+    /// <summary>A furnace with a crown couple and a glory hole; whoever sends nothing is no trouble here.</summary>
+    public static StudioConfiguration Small => SomeStudio.Configuration with
+    {
+        Appliances = [.. SomeStudio.Configuration.Appliances.Where(a => a.Id is "furnace-1" or "glory-hole-1").Select(a => a with
+        {
+            Channels = [.. a.Channels.Where(c => c.Id is "crown" or "chamber")],
+            Alarms = new Dictionary<string, AlarmOptions> { ["silent"] = new() { Enabled = false } },
+        })],
+    };
+
     /// <summary>One reading in ten minutes is enough to tell a night's gas.</summary>
     public static StudioConfiguration Sparse => SomeStudio.Configuration with
     {
@@ -25,7 +35,7 @@ static class MorningStudio
     {
         var plan = (StudioPlan)services.Single(s => s.ServiceType == typeof(StudioPlan)).ImplementationInstance!;
         var clock = (TimeProvider)services.Single(s => s.ServiceType == typeof(TimeProvider)).ImplementationInstance!;
-        services.AddAnnealing().AddAlarms().AddNotifications(plan, clock).AddHandover(plan);
+        services.AddAnnealing().AddAlarms().AddNotifications(plan, clock).AddHandover();
     });
 
     /// <summary>A time in Berlin, in March 2026 where no month is named.</summary>

@@ -29,17 +29,28 @@ public sealed class OpeningTests : IAsyncDisposable
     /// <summary>The chamber each half minute up to a moment, and the relay that is on until the heat is off.</summary>
     async Task Cools(Instant until, double start = 80)
     {
-        await studio.Send("annealer-1/relay", [(Off - Hours(3), 1), (Off, 0)]);
-        await studio.Send("annealer-1/chamber", Every(Seconds(30), Off - Hours(1), until).Select(at => (at, Celsius(at, start))));
+        await studio.Send("annealer-1/relay", [(Off - Hours(1), 1.0)]);
+        await Chamber(Off - Hours(1), Off - Minutes(1), at => Celsius(at, start));
+        await studio.Send("annealer-1/relay", [(Off, 0.0)]);
+        await Chamber(Off, until, at => Celsius(at, start));
+    }
+
+    /// <summary>Minute by minute, as the service lives it.</summary>
+    async Task Chamber(Instant from, Instant until, Func<Instant, double> celsius)
+    {
+        for (var minute = from; minute <= until; minute += Minutes(1))
+        {
+            await studio.Send("annealer-1/chamber", [(minute, celsius(minute)), (minute + Seconds(30), celsius(minute + Seconds(30)))]);
+            studio.Now = minute + Seconds(55);
+            await studio.Tick();
+        }
         await studio.Move();
-        await studio.Tick();
     }
 
     [Fact]
     public async Task From_the_measured_tail_the_moment_is_told_with_an_interval_that_holds_it()
     {
         await Cools(At(4, 5, 50));
-        studio.Now = At(4, 5, 51);
         var opening = Annealer;
         Assert.Equal((CoolingPhase.Cooling, 0), (opening.Phase, opening.EarlierCoolings));
         Assert.InRange(TrueMoment(), opening.Expected!.Earliest95, opening.Expected.Latest95);
@@ -50,7 +61,6 @@ public sealed class OpeningTests : IAsyncDisposable
     public async Task Just_after_the_heat_is_off_nothing_is_made_up()
     {
         await Cools(At(4, 5, 12));
-        studio.Now = At(4, 5, 13);
         Assert.Equal((CoolingPhase.Cooling, null), (Annealer.Phase, Annealer.Expected));
     }
 
@@ -58,7 +68,6 @@ public sealed class OpeningTests : IAsyncDisposable
     public async Task Once_it_is_down_it_is_told_since_when()
     {
         await Cools(At(4, 6, 30));
-        studio.Now = At(4, 6, 31);
         Assert.Equal(CoolingPhase.Down, Annealer.Phase);
         Assert.InRange((Annealer.DownSince!.Value - TrueMoment()).TotalMinutes, -1, 1.5);
     }
@@ -75,9 +84,7 @@ public sealed class OpeningTests : IAsyncDisposable
     public async Task An_annealer_that_is_heated_is_not_on_its_way_down()
     {
         await studio.Send("annealer-1/relay", [(Off - Hours(3), 1.0)]);
-        await studio.Send("annealer-1/chamber", Steady(495, Seconds(30), Off - Hours(1), Off));
-        await studio.Tick();
-        studio.Now = Off + Minutes(1);
+        await Chamber(Off - Hours(1), Off, _ => 495);
         Assert.Equal(CoolingPhase.Hot, Annealer.Phase);
     }
 
@@ -89,9 +96,7 @@ public sealed class OpeningTests : IAsyncDisposable
         var curve = new AnnealingCurve(At(5, 8), 495, [new Stage.Hold(Hours(2)), new Stage.Ramp(80, 50)]);
         await studio.The<LoadBook>().Add(new AnnealerLoad("bowls", "annealer-1", "bowls", curve, []), TestContext.Current.CancellationToken);
         await studio.Send("annealer-1/relay", [(At(5, 7), 1.0)]);
-        await studio.Send("annealer-1/chamber", Every(Minutes(1), At(5, 8), At(5, 12)).Select(at => (at, curve.SetpointCelsius(at)!.Value)));
-        await studio.Move();
-        studio.Now = At(5, 12, 1);
+        await Chamber(At(5, 8), At(5, 12), at => curve.SetpointCelsius(at)!.Value);
         var opening = Annealer;
         Assert.Equal((CoolingPhase.OnCurve, curve.EndsAt, 1), (opening.Phase, opening.CurveEndsAt, opening.EarlierCoolings));
         var expected = curve.EndsAt + (TrueMoment() - Off);
@@ -104,9 +109,7 @@ public sealed class OpeningTests : IAsyncDisposable
     {
         var curve = new AnnealingCurve(At(4, 4), 495, [new Stage.Ramp(80, 100)]);
         await studio.The<LoadBook>().Add(new AnnealerLoad("bowls", "annealer-1", "bowls", curve, []), TestContext.Current.CancellationToken);
-        await studio.Send("annealer-1/chamber", Every(Minutes(1), At(4, 4), At(4, 6)).Select(at => (at, curve.SetpointCelsius(at)!.Value)));
-        await studio.Tick();
-        studio.Now = At(4, 6, 1);
+        await Chamber(At(4, 4), At(4, 6), at => curve.SetpointCelsius(at)!.Value);
         Assert.Equal((CoolingPhase.OnCurve, curve.EndsAt, null), (Annealer.Phase, Annealer.CurveEndsAt, Annealer.Expected));
     }
 

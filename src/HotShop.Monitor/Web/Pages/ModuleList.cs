@@ -6,24 +6,24 @@ namespace HotShop.Monitor.Web.Pages;
 /// </summary>
 internal static class ModuleList
 {
-    static readonly string[] Shared = ["api", "clock", "live", "shop", "svg", "units"];
+    static readonly string[] Shared = ["api", "clock", "live", "shop", "units"];
 
     static readonly Dictionary<string, string[]> Own = new()
     {
         ["floor"] =
         [
             "appliance-sheet", "cost", "entry-queue", "forecast", "glow", "history", "lane", "piece-annealer", "piece-furnace", "piece-glory-hole", "piece-oven",
-            "pot-facts", "room", "saying", "story", "strip", "thread", "trouble",
+            "pot-facts", "room", "saying", "story", "strip", "svg", "thread", "trouble",
         ],
         ["pot"] =
         [
             "entry-queue", "forecast", "glow", "lane", "offline", "pot-bench", "pot-dots", "pot-entry", "pot-facts", "pot-fields", "pot-log", "pot-memory", "pot-note", "pot-section", "pot-sheets",
-            "pot-strip", "pot-tally", "pot-undo", "pot-words", "story",
+            "pot-strip", "pot-tally", "pot-undo", "pot-words", "story", "svg",
         ],
         ["morning"] = ["entry-queue"],
-        ["alarms"] = ["entry-queue", "saying", "trouble"],
-        ["health"] = ["saying"],
-        ["setup"] = ["saying", "wiring", "wiring-form"],
+        ["alarms"] = ["entry-queue", "saying", "svg", "trouble"],
+        ["health"] = ["saying", "svg"],
+        ["setup"] = ["saying", "svg", "wiring", "wiring-form"],
     };
 
     public static IEnumerable<string> Of(string page) => [.. Shared, .. Own.GetValueOrDefault(page, [])];

@@ -67,6 +67,7 @@ internal sealed class MorningModel(
 
     public async Task<IActionResult> OnPostCauseAsync(string? occurrence, string? text, string? usual, string? who, CancellationToken stop)
     {
+        Load();
         if (occurrence is null || alarms.Find(occurrence) is not { } trouble) return Again("that trouble is not known any more; look at the alarms page");
         return await takeover.Explain(trouble.Appliance, occurrence, string.IsNullOrWhiteSpace(text) ? usual : text, who, clock.GetCurrentInstant(), stop) is { } problem ? Again(problem) : Back();
     }
