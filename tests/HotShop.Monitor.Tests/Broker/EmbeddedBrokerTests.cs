@@ -27,6 +27,21 @@ public class EmbeddedBrokerTests
         Assert.Equal((Crown, "1148.6", "probe-1"), (studio.Intake.Accepted[0].Topic, Encoding.UTF8.GetString(studio.Intake.Accepted[0].Payload), studio.Intake.Accepted[0].Sender));
     }
 
+    [Fact]
+    public async Task A_message_sent_again_carries_the_number_it_had_so_that_a_press_without_an_id_is_known_again()
+    {
+        await using var studio = await EmbeddedStudio.Start();
+        using (var first = await RawDevice.Connect(studio.Port))
+        {
+            await first.Publish("hotshop/quillmere/furnace-1/pedal", "1", id: 4711);
+            await first.Answer(4);
+        }
+        using var again = await RawDevice.Connect(studio.Port);
+        await again.Publish("hotshop/quillmere/furnace-1/pedal", "1", id: 4711, isAgain: true);
+        await again.Answer(4);
+        Assert.Equal([((ushort?)4711, false, "d"), (4711, true, "d")], studio.Intake.Accepted.Select(m => (m.PacketNumber, m.Redelivered, m.Sender)));
+    }
+
     [Theory, InlineData(MqttProtocolVersion.V311), InlineData(MqttProtocolVersion.V500)]
     public async Task A_reading_the_store_cannot_take_is_not_acknowledged_and_can_be_sent_again(MqttProtocolVersion version)
     {

@@ -7,12 +7,18 @@ self.addEventListener('activate', event => event.waitUntil(clearOld().then(() =>
 
 async function fill() {
   const cache = await caches.open(CACHE);
-  await Promise.all([...SHELL.pages.map(p => [`${p}?shell`, p]), ...SHELL.assets.map(a => [a, a])].map(async ([from, as]) => {
-    const answer = await fetch(from, { cache: 'no-cache', credentials: 'same-origin' });
+  await Promise.all([...SHELL.pages, ...SHELL.assets].map(async path => {
+    const answer = await fetch(path, { cache: 'no-cache', credentials: 'same-origin' });
     // Led away to the sign-in page: nothing to keep; the next visit tries again.
-    if (!answer.ok || answer.redirected) throw new Error(`${from}: ${answer.status}`);
-    await cache.put(as, answer);
+    if (!answer.ok || answer.redirected) throw new Error(`${path}: ${answer.status}`);
+    await cache.put(path, SHELL.pages.includes(path) ? await withoutNumbers(answer) : answer);
   }));
+}
+
+/** A page brings its first numbers along in a data block: what is kept of it holds none. */
+async function withoutNumbers(answer) {
+  const text = (await answer.text()).replace(/(<script[^>]*id="first-state">)[^<]*/, '$1null');
+  return new Response(text, { headers: answer.headers });
 }
 
 async function clearOld() {
