@@ -9,7 +9,7 @@ static class HistorySetup
 {
     /// <summary>What the commands do, whether in the service or beside a store that no service has.</summary>
     public static IServiceCollection AddHistory(this IServiceCollection services) => services
-        .AddSingleton<ReadingImport>().AddSingleton<LogbookImport>().AddSingleton<FileImport>()
+        .AddSingleton<ReadingImport>().AddSingleton<LogbookImport>().AddSingleton<BillImport>().AddSingleton<FileImport>()
         .AddSingleton<DayFigures>().AddSingleton<AlarmReplay>().AddSingleton<StudioReplay>();
 
     /// <summary>Where commands on this computer come in while the service runs. Added last: it opens when the pages do.</summary>

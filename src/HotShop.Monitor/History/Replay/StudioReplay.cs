@@ -27,6 +27,8 @@ sealed class StudioReplay(
         var began = clock.GetTimestamp();
         var now = clock.GetUtcNow().ToInstant();
         (from, to) = (HourOf(from), Instant.Min(HourOf(to), HourOf(now)));
+        // Hours that wait to be added up are added up first: an import beside no service leaves them waiting.
+        if (apply) await move.Run(now, stop);
         var (couples, temperatures) = Temperatures(from, to);
         if (apply) await Apply(temperatures, now, stop);
         // The alarms on one processor, the sums on another.
