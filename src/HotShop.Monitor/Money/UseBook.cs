@@ -1,14 +1,18 @@
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Logbook;
+using HotShop.Monitor.Pot;
 using HotShop.Physics.Statistics;
 using NodaTime;
 
 namespace HotShop.Monitor.Money;
 
 /// <summary>The studio's use by day, its parts told apart by the mode that was in force when they were used.</summary>
-public sealed class UseBook(StudioPlan plan, StudioFuel fuel, ModeHistory modes)
+public sealed class UseBook(StudioPlan plan, StudioFuel fuel, ModeHistory modes, MeltingBook melting)
 {
+    static readonly Duration LineStretch = Duration.FromDays(90);
+    static readonly Dictionary<string, double> noHolding = [];
+
     /// <summary>Days that have begun, of [first, last].</summary>
     /// <param name="byPurpose">Tell purposes apart, by the hour; without, a day's share is one and the hours stay empty, which is many times quicker.</param>
     /// <returns>The days, and the hours they were made from.</returns>
@@ -17,7 +21,7 @@ public sealed class UseBook(StudioPlan plan, StudioFuel fuel, ModeHistory modes)
         var (from, to) = Span(first, last, now);
         if (to <= from) return ([], []);
         var hours = byPurpose ? fuel.Use(from, to, FuelStep.Hour, now) : [];
-        var split = new PurposeSplit(plan, hours, a => modes.Of(a, from, to));
+        var split = new PurposeSplit(plan, hours, a => modes.Of(a, from, to), byPurpose ? HoldingKilowatts(from, to, now) : noHolding);
         return ([.. fuel.Use(from, to, FuelStep.Day, now).Select(day =>
         {
             var date = day.From.InZone(plan.Zone).Date;
@@ -30,6 +34,14 @@ public sealed class UseBook(StudioPlan plan, StudioFuel fuel, ModeHistory modes)
     {
         var (from, to) = Span(first, last, now);
         return to <= from ? [] : fuel.Use(from, to, FuelStep.Month, now);
+    }
+
+    /// <summary>Of the furnaces whose own line is known, from the span and what went before it: a month alone has few days.</summary>
+    Dictionary<string, double> HoldingKilowatts(Instant from, Instant to, Instant now)
+    {
+        var since = Instant.Min(from, to - LineStretch);
+        return plan.Appliances.Where(a => a.Options.Pot is not null).Select(a => (a.Id, melting.Of(a, since, to, now)?.Line))
+            .Where(f => f.Line is not null).ToDictionary(f => f.Id, f => f.Line!.Holding.Value);
     }
 
     (Instant From, Instant To) Span(LocalDate first, LocalDate last, Instant now) =>
