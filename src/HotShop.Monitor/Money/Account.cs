@@ -65,6 +65,8 @@ public sealed record MissingPrice(EnergyKind Kind, LocalDate First, LocalDate La
 public sealed record DayRange(LocalDate First, LocalDate Last, int Days, string Text);
 
 /// <summary>What a kilogram, an hour and a person cost. Null where there is nothing to divide by.</summary>
+/// <param name="PerHour">Of the days that were measured for more than half of their time.</param>
+/// <param name="PerDay">The same for 24 hours.</param>
 public sealed record UnitCosts(Amount? PerHour, Amount? PerDay, PerKilogram? PerKilogram, PerGloryHoleHour? PerGloryHoleHour, IReadOnlyList<SessionCost> Sessions, IReadOnlyList<PersonCost> Persons);
 
 /// <summary>Of all glass charged in the span, by all energy of the furnaces that have a pot.</summary>

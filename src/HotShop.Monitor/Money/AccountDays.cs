@@ -7,7 +7,8 @@ namespace HotShop.Monitor.Money;
 /// <summary>Days of an account with their parts, and what is missing in them.</summary>
 sealed class AccountDays(StudioPlan plan, PriceList prices, StudioFormat format)
 {
-    const double MostlyUnmeasured = 0.5;
+    /// <summary>Below this part of its time a day counts as not measured.</summary>
+    internal const double MostlyUnmeasured = 0.5;
 
     public IReadOnlyList<AccountDay> Of(Spending spending, Instant now)
     {

@@ -13,11 +13,14 @@ sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, Kilo
 {
     public UnitCosts Costs(Spending spending, Instant from, Instant until, Instant now)
     {
-        var hours = (until - from).TotalHours;
         var rented = sessions.Of(spending, from, until);
-        var isPriced = spending.Cost is not null && spending.Charges.All(c => c.Amounts is not null || c.Shares.All(s => s.KilowattHours == 0));
+        // A day that nobody measured cost something too: it must not make an hour cheap.
+        var measured = spending.Days.Where(d => d.MeasuredShare >= AccountDays.MostlyUnmeasured).ToDictionary(d => d.Day);
+        var hours = measured.Values.Sum(d => d.Length.TotalHours);
+        var charges = spending.Charges.Where(c => measured.ContainsKey(c.Day)).ToList();
+        decimal? cost = hours > 0 && charges.All(c => c.Amounts is not null || c.Shares.Count == 0) && charges.Any(c => c.Amounts is not null) ? charges.Sum(c => c.Total ?? 0) : null;
         return new UnitCosts(
-            isPriced && hours > 0 ? Divided(spending.Cost!.Value, hours) : null, isPriced && spending.Days.Count > 0 ? Divided(spending.Cost!.Value, hours / 24) : null,
+            cost is { } whole ? Divided(whole, hours) : null, cost is { } all ? Divided(all, hours / 24) : null,
             PerKilogram(spending, from, until, now), PerGloryHoleHour(spending, from, until), rented, sessions.Persons(rented));
     }
 

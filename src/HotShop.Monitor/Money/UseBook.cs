@@ -25,7 +25,8 @@ public sealed class UseBook(StudioPlan plan, StudioFuel fuel, ModeHistory modes,
         return ([.. fuel.Use(from, to, FuelStep.Day, now).Select(day =>
         {
             var date = day.From.InZone(plan.Zone).Date;
-            return new DayUse(date, day.To - day.From, [.. day.Shares.SelectMany(s => split.Of(date, s))], day.Gas, day.Electricity, day.MeasuredShare, day.Resets);
+            // A nought would be said to be measured where nothing was.
+            return new DayUse(date, day.To - day.From, [.. day.Shares.Where(s => s.KilowattHours.Value > 0).SelectMany(s => split.Of(date, s))], day.Gas, day.Electricity, day.MeasuredShare, day.Resets);
         })], hours);
     }
 

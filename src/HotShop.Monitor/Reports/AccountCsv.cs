@@ -11,7 +11,7 @@ using NodaTime.Text;
 namespace HotShop.Monitor.Reports;
 
 /// <summary>
-/// An account as a table for a spreadsheet: a row for each day and part of it, for each day's standing charges, and the totals. RFC 4180 with a byte order mark,
+/// An account as a table for a spreadsheet: a row for each day and part of it, for each day's standing charges, for a day of which nothing is known, and the totals. RFC 4180 with a byte order mark,
 /// the separator and decimal mark of the studio's country, and the digits that the page shows. Sums of the rows "part" and "standing" are the rows "total".
 /// </summary>
 static class AccountCsv
@@ -40,7 +40,8 @@ static class AccountCsv
             Row(csv, ["part", date, CellText.Guard(part.Appliance), CellText.Guard(part.ApplianceName), part.PurposeText, Kind(part.Kind), Known(part.Origin),
                 Number(format, part.EnergyKwh.Value, EnergyDecimals), Gas(format, part.Kind, part.GasCubicMetres.Value), Money(format, part.Amount), measured]);
         // A day of which nothing is known has its row all the same: a gap is not a day less.
-        if (day.Standing.Value != 0 || day.Parts.Count == 0)
+        if (day.Parts.Count == 0) Row(csv, ["gap", date, "", "", "", "", "", "", "", "", measured]);
+        if (day.Standing.Value != 0)
             Row(csv, ["standing", date, "", "", "standing charge", "", "", "", "", Money(format, day.Standing), measured]);
     }
 

@@ -159,4 +159,18 @@ public sealed class AccountTests
         Assert.Equal(360 * 0.18105, carbonDioxide.Kilograms.Value, 6);
         Assert.Equal(["gas: 0,18105 kg/kWh (40 CFR 98 table C-1, gross, 2016)", "electricity is left out: write its factor, source and year under 'electricity'"], carbonDioxide.Sources.Select(s => s.Text));
     }
+
+    [Fact]
+    public async Task Days_that_nobody_measured_are_named_have_no_parts_and_make_no_hour_cheap()
+    {
+        await using var studio = await Filled(Steady(prices: Plain), Instant.FromUtc(2026, 3, 4, 22, 0), Instant.FromUtc(2026, 3, 8, 23, 0));
+        var account = studio.The<AccountBook>().Of(Day("2026-03-02"), Day("2026-03-08"), studio.Now);
+        Assert.Equal(("2 Mar 2026 to 4 Mar 2026", 3), Assert.Single(account.Unmeasured) is var gap ? (gap.Text, gap.Days) : default);
+        Assert.All(account.Days.Take(2), d => Assert.Empty(d.Parts));
+        // 1.5 m³/h at 10 kWh/m³ and 0.10, and 2 kW at 0.30.
+        Assert.Equal((2.10m, 50.40m), (account.PerUnit.PerHour!.Value.Value, account.PerUnit.PerDay!.Value.Value));
+        var table = System.Text.Encoding.UTF8.GetString(HotShop.Monitor.Reports.AccountCsv.Of(account, studio.The<AccountBook>().Format));
+        Assert.Contains("gap;2026-03-02;;;;;;;;;0,0", table, StringComparison.Ordinal);
+        Assert.DoesNotContain("part;2026-03-02", table, StringComparison.Ordinal);
+    }
 }
