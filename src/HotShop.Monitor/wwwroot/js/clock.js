@@ -1,10 +1,10 @@
 // The studio's time: its zone, and in a demo its speed. Nothing on a page asks the browser's own clock what time it is.
-let anchorMs = Date.now(), anchorTick = performance.now(), speed = 1, zone = 'UTC', newest = 0;
+let anchorMs = Date.now(), anchorTick = performance.now(), speed = 1, zone = 'UTC', newest = 0, said = 0;
 const formats = new Map();
 
 /** takenTick: when the service wrote nowIso, on the clock of performance.now(); now, unless it came along with the page. */
 export function setClock(nowIso, factor, zoneId, takenTick = performance.now()) {
-  anchorMs = Date.parse(nowIso);
+  anchorMs = said = Date.parse(nowIso);
   anchorTick = takenTick;
   speed = factor || 1;
   if (zoneId) zone = zoneId;
@@ -13,7 +13,10 @@ export function setClock(nowIso, factor, zoneId, takenTick = performance.now()) 
 
 /** For a page that opens without the service: what its clock said then, by this device's clock. */
 export const clockState = () => ({ serviceMs: now(), deviceMs: Date.now(), speed, zone });
-export const resumeClock = state => setClock(new Date(state.serviceMs + (Date.now() - state.deviceMs) * state.speed).toISOString(), state.speed, state.zone);
+export function resumeClock(state) {
+  setClock(new Date(state.serviceMs + (Date.now() - state.deviceMs) * state.speed).toISOString(), state.speed, state.zone);
+  said = state.serviceMs;
+}
 
 export const now = () => anchorMs + (performance.now() - anchorTick) * speed;
 export const clockSpeed = () => speed;
@@ -30,7 +33,7 @@ export function heard(ms) {
 }
 
 /** The time to write on an entry: in a demo none that the service has not seen yet, as two minutes of it pass in the blink of an eye. */
-export const stamp = () => new Date(speed > 1 && newest > 0 ? Math.min(now(), newest) : now()).toISOString();
+export const stamp = () => new Date(speed > 1 ? Math.min(now(), Math.max(newest, said)) : now()).toISOString();
 
 function format(key, options) {
   if (!formats.has(key)) {
