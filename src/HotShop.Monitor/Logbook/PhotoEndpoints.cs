@@ -13,13 +13,15 @@ static class PhotoEndpoints
             using var body = new MemoryStream();
             await request.Body.CopyToAsync(body, stop);
             var content = body.ToArray();
+            if (content.Length > PhotoShelf.MostBytes) throw new BadHttpRequestException("the picture is larger than 6 MB: send a smaller one", StatusCodes.Status413PayloadTooLarge);
             if (PhotoShelf.KindOf(content) is not { } kind)
                 throw new BadHttpRequestException("this is no JPEG or PNG: send the picture itself as the body", StatusCodes.Status415UnsupportedMediaType);
             if (!await photos.Keep(id, content, kind, stop))
                 throw new BadHttpRequestException($"entry '{id}' has another picture already; correct the entry and log it again to change it", StatusCodes.Status409Conflict);
             return Results.Created($"/api/logbook/{Uri.EscapeDataString(id)}/photo", null);
         }).WithName("photo").WithSummary("Adds a picture to an entry: a JPEG or PNG of at most 6 MB as the body")
-            .Accepts<byte[]>("image/jpeg", "image/png").WithMetadata(new RequestSizeLimitAttribute(PhotoShelf.MostBytes));
+            // A little more is taken in, so that who sends too much is told so instead of being cut off.
+            .WithMetadata(new RequestSizeLimitAttribute(2 * PhotoShelf.MostBytes));
 
         app.MapGet("/api/logbook/{id}/photo", (string id, PhotoShelf photos, HttpResponse response) =>
         {

@@ -32,6 +32,7 @@ static class TypedCard
     static async Task<IReadOnlyList<Measure>> Judge(Request request, TextWriter lines)
     {
         var seeds = new List<Seed>();
+        if (request.Days != Card.UsualDays) await lines.WriteLineAsync($"The question is always the calendar month of March: {Card.UsualDays} days are simulated, not {request.Days}.");
         foreach (var seed in request.Seeds)
         {
             seeds.Add(await Live(seed));
