@@ -110,6 +110,11 @@ public sealed class ApiTests(ApiFixture fixture) : IClassFixture<ApiFixture>
         var perKilogram = await service.Get($"/api/fuel/per-kilogram?appliance=furnace-1&from={before - Hours(1)}&to={before + Hours(1)}");
         Assert.Empty(new[] { "glassMeltedKg", "energyKwh", "grossKwhPerKg" }.SelectMany(n => new[] { n, n + "Low95", n + "High95" }).Except(Names(perKilogram)));
         Assert.Equal(20, perKilogram.GetProperty("glassMeltedKg").GetDouble(), 0.5);
+        // Two hours are no days: what is not known is null, and says what it needs.
+        foreach (var name in new[] { "holdingKw", "meltingKwhPerKg", "nextKwhPerKg" }.SelectMany(n => new[] { n, n + "Low95", n + "High95" }))
+            Assert.Equal(JsonValueKind.Null, perKilogram.GetProperty(name).ValueKind);
+        Assert.False(string.IsNullOrEmpty(perKilogram.GetProperty("holdingUnknown").GetString()));
+        Assert.False(string.IsNullOrEmpty(perKilogram.GetProperty("meltingUnknown").GetString()));
     }
 
     [Fact]
