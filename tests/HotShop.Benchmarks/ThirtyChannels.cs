@@ -31,6 +31,7 @@ static class ThirtyChannels
         Id = $"furnace-{number}",
         Kind = "furnace",
         Mode = "holding",
+        Pot = number == 1 ? new() { DiameterCentimetres = 46, HeightCentimetres = 45, StartKilograms = 100 } : null,
         Channels = [.. Channels.Select(c => new ChannelOptions { Id = c.Id, Quantity = c.Quantity, IntervalSeconds = IntervalSeconds })],
     };
 

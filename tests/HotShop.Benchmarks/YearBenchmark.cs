@@ -4,6 +4,7 @@ using HotShop.Monitor.Commands;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Money;
+using HotShop.Monitor.Pot;
 using HotShop.Monitor.Readings;
 using HotShop.Monitor.Store;
 using HotShop.Monitor.Wire;
@@ -27,10 +28,11 @@ static class YearBenchmark
         await using var studio = new BenchStudio(folder, new StoreOptions { RawDays = rawDays }, End);
         var filling = Stopwatch.StartNew();
         Fill(studio, rawDays);
+        using (var connection = studio.Store.OpenWriter()) YearOfWork.Write(connection, studio.Plan.Appliances[0].Id, End - Duration.FromDays(Days), Days);
         studio.Checkpoint();
         await lines.WriteLineAsync($"a year of {ThirtyChannels.Topics.Count()} channels every {ThirtyChannels.IntervalSeconds} s, raw rows of {rawDays} days; written in {filling.Elapsed.TotalSeconds:0} s");
-        foreach (var table in new[] { "reading", "minute", "hour" }) await lines.WriteLineAsync($"{table,-8} {Count(studio.Store, $"SELECT count(*) FROM {table}"),12} rows");
-        await lines.WriteLineAsync($"{"file",-8} {studio.Store.Sizes().Database / 1e6,12:0} MB");
+        foreach (var table in new[] { "reading", "minute", "hour", "log_entry" }) await lines.WriteLineAsync($"{table,-9} {Count(studio.Store, $"SELECT count(*) FROM {table}"),12} rows");
+        await lines.WriteLineAsync($"{"file",-9} {studio.Store.Sizes().Database / 1e6,12:0} MB");
         // The books read the series at their start.
         await Ask(studio, lines);
     }
@@ -50,10 +52,14 @@ static class YearBenchmark
         await Time("fuel of a furnace, a year by month", () => fuel.Use(furnace, yearAgo, End, FuelStep.Month, End).Count);
         await Time("fuel of a furnace, a year by day", () => fuel.Use(furnace, yearAgo, End, FuelStep.Day, End).Count);
         await Time("fuel of a furnace, a year by hour", () => fuel.Use(furnace, yearAgo, End, FuelStep.Hour, End).Count);
+        // Its own services read the log anew.
         await using var beside = ReportCommand.Beside(written.Plan, written.Clock);
         var accounts = beside.GetRequiredService<AccountBook>();
         await Time("the owner's account of a month (days)", () => accounts.Of(new LocalDate(2026, 2, 1), new LocalDate(2026, 2, 28), End).Days.Count);
         await Time("the owner's account of twelve months (days)", () => accounts.Of(new LocalDate(2025, 3, 3), new LocalDate(2026, 3, 2), End).Days.Count);
+        var melting = beside.GetRequiredService<MeltingBook>();
+        await Time("holding and melting of a furnace, a month (days)", () => melting.Of(furnace, End - Duration.FromDays(30), End, End)!.Line!.Days.Count);
+        await Time("a month against the ninety days before (days)", () => melting.Compare(furnace, End - Duration.FromDays(30), End, End)!.Days.Count);
 
         async Task Time(string question, Func<int> ask)
         {
