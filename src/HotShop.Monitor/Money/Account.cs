@@ -19,7 +19,11 @@ public sealed record Account(
     AccountSpan Span, AmountInterval? Cost, Interval EnergyKwh, Interval GasKwh, Interval ElectricityKwh, Figure GasCubicMetres, Figure MeasuredShare,
     IReadOnlyList<AccountDay> Days, IReadOnlyList<AccountMonth> Months, IReadOnlyList<AccountLine> Lines, IReadOnlyList<AccountWhere> Where,
     IReadOnlyList<MissingPrice> MissingPrices, IReadOnlyList<DayRange> Unmeasured, UnitCosts PerUnit, CarbonDioxide CarbonDioxide,
-    IReadOnlyList<PriceInForce> Prices, IReadOnlyList<AccountComparison> Comparisons, IReadOnlyList<BillComparison> Bills, AccountForecast? Forecast);
+    IReadOnlyList<PriceInForce> Prices, IReadOnlyList<AccountComparison> Comparisons, IReadOnlyList<BillComparison> Bills, AccountForecast? Forecast)
+{
+    /// <summary>For a month whose furnace has a line of its own.</summary>
+    public KilogramCurve? Curve { get; init; }
+}
 
 /// <summary>The days an account covers.</summary>
 /// <param name="Last">Included.</param>

@@ -17,6 +17,7 @@ public sealed class AccountBook
     readonly AccountLines lines;
     readonly AccountUnits units;
     readonly Forecast forecast;
+    readonly KilogramCurves curves;
     readonly BillCheck billCheck;
 
     public AccountBook(StudioPlan plan, UseBook uses, FuelBook fuel, PotBook pots, MeltingBook melting, ModeHistory modes, SessionLog sessions, BillBook bills)
@@ -28,6 +29,7 @@ public sealed class AccountBook
         days = new AccountDays(plan, prices, Format);
         lines = new AccountLines(Format);
         units = new AccountUnits(plan, pots, modes, new KilogramLine(plan, melting, Format), new SessionCosts(plan, sessions, Format), fuel.Gas, Format);
+        curves = new KilogramCurves(plan, melting, Format);
         forecast = new Forecast(plan, prices, fuel.Gas, Format);
         billCheck = new BillCheck(bills, fuel.Gas, Format);
     }
@@ -54,7 +56,10 @@ public sealed class AccountBook
             new Figure(spending.GasCubicMetres, Format.Gas(spending.GasCubicMetres)), Format.PercentFigure(spending.MeasuredShare),
             days.Of(spending, now), kind == SpanKind.Year ? Months(spending, now) : [], lines.Of(spending), days.Where(spending), days.Missing(spending), days.Unmeasured(spending),
             units.Costs(spending, from, until, now), units.CarbonDioxide(spending), lines.InForce(prices, first, LocalDate.Min(last, until.InZone(plan.Zone).Date)),
-            Comparisons(spending, now), Bills(first, last, now), kind == SpanKind.Month && now < end ? forecast.Of(spending, Spend(first.PlusMonths(-1), first.PlusDays(-1), now), last, now) : null);
+            Comparisons(spending, now), Bills(first, last, now), kind == SpanKind.Month && now < end ? forecast.Of(spending, Spend(first.PlusMonths(-1), first.PlusDays(-1), now), last, now) : null)
+        {
+            Curve = kind == SpanKind.Month ? curves.Of(first, until, now) : null,
+        };
     }
 
     /// <summary>Bills that share a day with [first, last], each beside the meters.</summary>

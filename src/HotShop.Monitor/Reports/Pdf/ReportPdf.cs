@@ -80,6 +80,7 @@ sealed class ReportPdf(Account account, StudioFormat format)
         left.Table([new("Line", 0), new("Amount", 66)], Cut(account.Lines.Select(l => (IReadOnlyList<string>)[$"{AccountStory.Energy(l.Kind)}, {l.Name}: {l.Calculation}", l.Amount.Text]), 12)
             .Concat(account.Cost is { } total ? [["Total", total.Text]] : []), sum: account.Cost is not null, size: 8);
         right.Title(story.KilogramTitle);
+        if (account.Curve is { } curve) right.Picture(KilogramPicture.Draw(curve, format, right.Width, 8.2));
         foreach (var sentence in story.Kilogram) right.Note(sentence);
         PerUnit(right);
         right.Title("Prices in force");
