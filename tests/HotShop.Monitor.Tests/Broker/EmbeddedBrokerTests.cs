@@ -170,6 +170,20 @@ public class EmbeddedBrokerTests
     }
 
     [Fact]
+    public async Task A_device_turned_away_on_a_topic_of_its_own_is_remembered_so_that_somebody_can_take_it_in()
+    {
+        await using var studio = await EmbeddedStudio.Start(devices: EmbeddedStudio.TwoDevices);
+        var device = await studio.Device("new", "furnace", "fire-and-sand");
+        Assert.False((await Patience.For(device.Send("furnace/x", "1148"))).IsSuccess);
+        Assert.False((await Patience.For(device.Send("hotshop/quillmere/annealer-1/chamber", "480"))).IsSuccess);
+        Assert.False((await Patience.For(device.Send("gadget/7/state", "1"))).IsSuccess);
+        var topic = Assert.Single(studio.Unknown.All);
+        Assert.Equal(("furnace/x", "furnace", "1148"), (topic.Topic, topic.Sender, System.Text.Encoding.UTF8.GetString(topic.Payload!)));
+        Assert.Contains("user 'furnace' may publish for furnace-1 only", topic.TurnedAway, StringComparison.Ordinal);
+        Assert.Empty(studio.Intake.Accepted);
+    }
+
+    [Fact]
     public async Task A_foreign_topic_belongs_to_the_appliance_whose_channel_listens_to_it()
     {
         await using var studio = await EmbeddedStudio.Start(devices: EmbeddedStudio.TwoDevices);

@@ -5,6 +5,8 @@ using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Tests.Support;
 using HotShop.Monitor.Wire;
 using HotShop.Monitor.Wiring;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Xunit;
@@ -108,6 +110,16 @@ public class WiringApiTests
         Assert.Equal(409, status);
         Assert.Contains("'Nowhere'", problem.GetProperty("detail").GetString(), StringComparison.Ordinal);
         Assert.False(fresh.IsWanted);
+    }
+
+    [Fact]
+    public async Task Strange_topics_and_the_adding_are_the_owners_alone()
+    {
+        await using var service = await TestService.Start();
+        var ours = service.The<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(e => e.RoutePattern.RawText is "/api/setup/unknown-topics" or "/api/setup/channels/{appliance}/{channel}"
+            || (e.RoutePattern.RawText == "/api/setup/channels" && e.Metadata.GetMetadata<IHttpMethodMetadata>()!.HttpMethods.Contains("POST"))).ToList();
+        Assert.Equal(3, ours.Count);
+        Assert.All(ours, e => Assert.Equal("Owner", e.Metadata.GetMetadata<IAuthorizeData>()?.Policy));
     }
 
     [Fact]
