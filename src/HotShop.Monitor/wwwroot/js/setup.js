@@ -84,7 +84,7 @@ function heardFrom(item) {
 /** What was refused last: most often a misspelt id, or a payload in another shape. */
 async function showStray() {
   const { refused } = await get('/api/health').catch(() => ({ refused: [] })), topics = new Map();
-  for (const r of refused ?? []) if (!topics.has(r.topic) && !isShown(r.topic)) topics.set(r.topic, r);
+  for (const r of refused ?? []) if (!topics.has(r.topic) && !isShown(r.topic) && !([...lines.keys()].some(c => c.topic === r.topic) && r.reason.startsWith('no channel listens'))) topics.set(r.topic, r);
   id('stray').hidden = topics.size === 0;
   id('stray-list').replaceChildren(...[...topics.values()].slice(0, 20).map(r => html('li', {}, html('p', {}, html('code', {}, r.topic), html('br'), html('small', {}, `${r.reason} (${when(Date.parse(r.at))})`)))));
 }

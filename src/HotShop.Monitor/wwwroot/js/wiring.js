@@ -65,18 +65,18 @@ function habit(topic) {
 }
 
 function card(topic, key) {
-  const guess = best(topic), title = html('h3', {}), meta = html('p', { class: 'meta' }), sample = html('code', {}), said = html('div', { class: 'status', role: 'status' });
+  const guess = best(topic), title = html('h3', {}), meta = html('p', { class: 'meta' }), sample = html('code', {}), said = html('div', { class: 'status', role: 'status' }), why = html('p', {});
   const form = topic.candidates.some(c => !c.isTime) ? channelForm(topic, guess, state.units, send) : null;
   if (form) form.hidden = true;
   const other = form && html('button', { type: 'button', 'aria-expanded': 'false', onclick: () => open(form.hidden) }, guess ? 'It is something else' : 'Say what it is');
   const node = html('li', {}, title, meta, html('p', { class: 'sample' }, sample),
     topic.turnedAway && html('p', { class: 'notice' }, `Turned away: ${topic.turnedAway}. Once a channel of its own appliance listens here, it may speak.`),
-    guess && html('p', {}, `Most likely the ${quantityWords(guess.quantity)} of ${nameOf(guess.appliance)}: ${figure(guess.quantity, guess.readValue).text}, because ${guess.why}.${guess.valuePointer !== null && topic.timePointer ? ` Its time stands at ${topic.timePointer}.` : ''}`),
+    guess && why,
     !form && html('p', {}, 'Nothing in it can be read as a value. A device can send a plain number, or JSON with numbers in it.'),
     state.canAdd ? html('div', { class: 'acts' }, guess && html('button', { type: 'button', class: 'main', onclick: () => send(likeliest(topic, guess)) }, `Add as ${quantityWords(guess.quantity)} of ${nameOf(guess.appliance)}`), other)
       : html('p', { class: 'meta' }, 'In your own studio one tap adds it; the demo’s is fixed.'),
     form, said);
-  const update = now => { title.textContent = heading(now); meta.textContent = habit(now); sample.textContent = now.sample; };
+  const update = now => { title.textContent = heading(now); meta.textContent = habit(now); sample.textContent = now.sample; why.textContent = best(now) ? likely(now, best(now)) : ''; };
   update(topic);
 
   function open(isOpen) {
@@ -96,6 +96,7 @@ function card(topic, key) {
   return { node, key, update, isBusy: () => (form && !form.hidden) || said.childElementCount > 0 };
 }
 
+const likely = (topic, guess) => `Most likely the ${quantityWords(guess.quantity)} of ${nameOf(guess.appliance)}: ${figure(guess.quantity, guess.readValue).text}, because ${guess.why}.${guess.valuePointer !== null && topic.timePointer ? ` Its time stands at ${topic.timePointer}.` : ''}`;
 const likeliest = (topic, guess) => ({
   appliance: guess.appliance,
   channel: { id: guess.channel, quantity: guess.quantity, unit: guess.unit, topic: topic.topic, valuePointer: guess.valuePointer, ...(guess.valuePointer !== null && topic.timePointer ? { timePointer: topic.timePointer } : {}), ...rhythm(topic) },
