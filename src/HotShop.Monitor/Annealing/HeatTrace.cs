@@ -19,7 +19,7 @@ sealed record HeatTrace(Instant? OffSince, bool IsHeldBySetpoint, bool IsSetpoin
 
     public static HeatTrace Of(AppliancePlan annealer, IReadingHistory history, Instant from, Instant now)
     {
-        var asked = annealer.Channel(Quantity.Setpoint) is { } setpoint ? history.Minutes(setpoint, from, now).Where(m => m.Mean > IdleSetpointCelsius).ToList() : null;
+        var asked = annealer.Channel(Quantity.Setpoint) is { } setpoint ? history.MinutesAsOf(setpoint, from, now).Where(m => m.Mean > IdleSetpointCelsius).ToList() : null;
         if (asked is { Count: > 0 } && now - asked[^1].Minute <= Quiet(annealer.Channel(Quantity.Setpoint)!))
         {
             var anHourAgo = asked.FirstOrDefault(m => m.Minute >= now - Duration.FromHours(1)) ?? asked[^1];
@@ -35,7 +35,7 @@ sealed record HeatTrace(Instant? OffSince, bool IsHeldBySetpoint, bool IsSetpoin
     {
         var (channel, least) = annealer.Channel(Quantity.Power) is { } power ? (power, IdleKilowatts) : (annealer.Channel(Quantity.Relay), 0.5);
         if (channel is null) return null;
-        var minutes = history.Minutes(channel, from, now);
+        var minutes = history.MinutesAsOf(channel, from, now);
         for (var i = minutes.Count - 1; i >= 0; i--)
         {
             if (minutes[i].Max <= least) continue;

@@ -30,7 +30,7 @@ sealed class OpeningBook(StudioPlan plan, IAnnealingCurves curves, IReadingHisto
     public Opening Of(AppliancePlan annealer, Instant now)
     {
         var channel = annealer.Channel(Quantity.Temperature)!;
-        var minutes = history.Minutes(channel, now - LookBack, now).Select(m => new Sample(m.Minute + Duration.FromSeconds(30), m.Mean)).ToList();
+        var minutes = history.MinutesAsOf(channel, now - LookBack, now).Select(m => new Sample(m.Minute + Duration.FromSeconds(30), m.Mean)).ToList();
         Opening Say(CoolingPhase phase, double? celsius = null, Instant? downSince = null, AnnealingCurve? curve = null, ExpectedMoment? expected = null, int earlier = 0) =>
             new(annealer.Id, annealer.Name, phase, celsius, targetCelsius, downSince, curve?.EndsAt, curve?.EndCelsius, expected, earlier);
 

@@ -44,7 +44,7 @@ sealed class ApplianceNights(StudioPlan plan, IReadingHistory history, IAnnealin
     ApplianceNight? Of(AppliancePlan appliance, Night night)
     {
         if (AlarmDefinitions.HotTemperature(appliance) is not { } hot) return null;
-        var minutes = history.Minutes(hot, night.From, night.To);
+        var minutes = history.MinutesAsOf(hot, night.From, night.To);
         var stretch = modes.Of(appliance.Id, night.From, night.To) is { Count: > 0 } list ? list[^1] : null;
         var (low, high) = (minutes.MinBy(m => m.Mean), minutes.MaxBy(m => m.Mean));
         return new(appliance.Id, appliance.Name, appliance.Kind, Point(low), Point(high), Point(minutes.Count > 0 ? minutes[^1] : null), Gaps(minutes, hot, night), Keeps(appliance, minutes, night),
@@ -58,7 +58,7 @@ sealed class ApplianceNights(StudioPlan plan, IReadingHistory history, IAnnealin
     {
         if (curves.For(appliance.Id, night.To) is { } curve) return Keeping.ToCurve(minutes, curve);
         if (appliance.Channel(Quantity.Setpoint) is not { } setpoint) return null;
-        return Keeping.ToSetpoint(minutes, history.Minutes(setpoint, night.From - Duration.FromHours(1), night.To), setpoint.LongestGap);
+        return Keeping.ToSetpoint(minutes, history.MinutesAsOf(setpoint, night.From - Duration.FromHours(1), night.To), setpoint.LongestGap);
     }
 
     static List<Gap> Gaps(IReadOnlyList<MinuteRow> minutes, ChannelPlan channel, Night night)
@@ -78,7 +78,7 @@ sealed class ApplianceNights(StudioPlan plan, IReadingHistory history, IAnnealin
     List<CoursePoint> Course(AppliancePlan appliance, IReadOnlyList<MinuteRow> minutes, Night night)
     {
         var feed = (appliance.Channel(Quantity.GasFlow) ?? appliance.Channel(Quantity.Power) ?? appliance.Channel(Quantity.Relay)) is { } channel
-            ? history.Minutes(channel, night.From, night.To).GroupBy(m => Slot(m.Minute)).ToDictionary(slot => slot.Key, slot => slot.Average(m => m.Mean)) : [];
+            ? history.MinutesAsOf(channel, night.From, night.To).GroupBy(m => Slot(m.Minute)).ToDictionary(slot => slot.Key, slot => slot.Average(m => m.Mean)) : [];
         var most = feed.Count > 0 ? feed.Values.Max() : 0;
         return [.. minutes.GroupBy(m => Slot(m.Minute)).Select(slot => new CoursePoint(slot.First().Minute, slot.Average(m => m.Mean),
             most > 0 && feed.TryGetValue(slot.Key, out var fed) ? Math.Clamp(fed / most, 0, 1) : null))];

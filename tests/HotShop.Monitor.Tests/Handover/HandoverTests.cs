@@ -121,6 +121,18 @@ public sealed class HandoverTests : IAsyncDisposable
     }
 
     [Fact]
+    public async Task Readings_that_came_late_within_the_running_hour_are_no_gap()
+    {
+        await Fire(At(3, 18), At(4, 7), 1150);
+        studio.Now = At(4, 8, 3);
+        await studio.Move();
+        for (var at = At(4, 8, 4); at < At(4, 8, 30); at += Seconds(10)) await studio.Send("furnace-1/crown", OpenStudio.Timed(1150, at), arrived: At(4, 8, 40));
+        studio.Now = At(4, 8, 40);
+        var gap = Assert.Single(studio.Morning().Appliances.Single(a => a.Appliance == "furnace-1").Gaps, g => g.To > At(4, 7, 30) && g.From < At(4, 8, 30));
+        Assert.Equal((At(4, 7, 1), At(4, 8, 4)), (gap.From, gap.To));
+    }
+
+    [Fact]
     public async Task A_backlog_that_would_have_rung_is_in_the_headline()
     {
         await Fire(At(3, 18), At(4, 2), 1150);

@@ -48,7 +48,7 @@ sealed class StockWords(StudioFormat format)
     {
         var kinds = kind switch { NightKind.BeforeWork => "nights before a working day", NightKind.BeforeRest => "nights before a day off", _ => "nights" };
         if (gas.Verdict == GasVerdict.TooFewNights)
-            return gas.Nights == 0 ? $"No earlier {kinds} to compare with." : string.Create(CultureInfo.InvariantCulture, $"Only {gas.Nights} earlier {kinds} are known: too few to call anything normal.");
+            return gas.Nights == 0 ? $"No earlier {kinds} to compare with." : string.Create(CultureInfo.InvariantCulture, $"Too few earlier {kinds} are known ({gas.Nights}) to call anything normal.");
         var range = string.Create(CultureInfo.InvariantCulture, $"the last {gas.Nights} {kinds} took {format.Energy(gas.LeastKilowattHours!.Value)} to {format.Energy(gas.MostKilowattHours!.Value)}, the middle one {format.Energy(gas.MedianKilowattHours!.Value)}");
         return gas.Verdict switch
         {
