@@ -105,7 +105,7 @@ public static partial class MonitorHost
         services.AddSingleton<LogbookBook>().AddSingleton<ILogEntryStage>(s => s.GetRequiredService<LogbookBook>());
         services.AddSingleton<ILogbookStage, ModeEntries>();
         services.AddSingleton<ModeHistory>().AddSingleton<MeterLog>().AddSingleton<PhotoShelf>();
-        services.AddSingleton<FuelBook>().AddSingleton<StudioFuel>().AddSingleton<PotBook>().AddSingleton<MeltingBook>();
+        services.AddSingleton<MeterAnswers>().AddSingleton<FuelBook>().AddSingleton<StudioFuel>().AddSingleton<PotBook>().AddSingleton<MeltingBook>();
         services.AddMoney();
         services.AddSingleton<ITickStage, TimetableWatch>().AddSingleton<ITickStage, MinuteClose>().AddSingleton<ITickStage, DiskWatch>().AddSingleton<ITickStage, ClockWatch>();
     }

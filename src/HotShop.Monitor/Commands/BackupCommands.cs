@@ -21,7 +21,7 @@ static class BackupCommands
             StoreCopy.Make(store, target, plan.Site, clock.GetUtcNow().ToInstant());
             var label = StoreCopy.Check(target);
             Console.WriteLine($"{target}: {StoreCopy.Size(target)}, sound; readings to {label.NewestReading?.ToString() ?? "none"}.");
-            Console.WriteLine("  Not inside: the configuration file, passwords, the pairing of screens and keys. It does hold the names and numbers of the people as configured: keep it private.");
+            Console.WriteLine("  Not inside: the configuration file, pictures of meters (photos), passwords, the pairing of screens and keys. It does hold the names and numbers of the people as configured: keep it private.");
             return CommandLine.Done;
         });
         return command;

@@ -18,13 +18,18 @@ public sealed record MeterPassed(double VolumeM3, double EnergyKwh, double Energ
 /// <param name="Words">The same as a sentence, with what to do.</param>
 public sealed record MeterAgainstAnswer(Instant From, Instant To, double OwnKwh, double BehindKwh, double DifferenceShare, double BandShare, bool IsBeyond, string Words);
 
+/// <summary>What a meter sent against its own register.</summary>
+/// <param name="DifferenceShare">What was sent more (+) or less (-), over what the register counted.</param>
+/// <param name="BandShare">By how much they may differ for the reading alone.</param>
+public sealed record MeterRegisterAnswer(Instant From, Instant To, double DifferenceShare, double BandShare, bool IsBeyond, string Words);
+
 /// <summary>A meter at its place, what passed it, and what it counted last.</summary>
 /// <param name="Reports">typed: people read it; periodic or on-change: it sends.</param>
 /// <param name="Parent">The meter right before it; null: none of ours.</param>
 /// <param name="UsualPerDay">What passes on a day lately, in <paramref name="CanonicalUnit"/>; null while nothing is known.</param>
 public sealed record MeterAnswer(
     string Id, string Appliance, string Channel, string Name, string Energy, string Reports, bool IsMain, string? Parent, IReadOnlyList<string> Serves, string CanonicalUnit,
-    int? CounterDigits, double? SensorValue, Instant? SensorTime, IReadOnlyList<MeterReadingAnswer> Readings, double? UsualPerDay, MeterPassed Today, MeterPassed Week, MeterAgainstAnswer? Against);
+    int? CounterDigits, double? SensorValue, Instant? SensorTime, IReadOnlyList<MeterReadingAnswer> Readings, double? UsualPerDay, MeterPassed Today, MeterPassed Week, MeterAgainstAnswer? Against, MeterRegisterAnswer? Register);
 
 /// <summary>What the page of the meters shows.</summary>
 sealed class MeterAnswers(StudioPlan plan, StudioFuel studio, FuelBook fuel, MeterLog log, PhotoShelf photos, LatestReadings latest)
@@ -46,13 +51,14 @@ sealed class MeterAnswers(StudioPlan plan, StudioFuel studio, FuelBook fuel, Met
     {
         var meter = node.Channel;
         var readings = meter.Quantity.IsCumulative() ? log.Of(meter) : [];
+        var comparison = new MeterComparison(plan, studio, fuel, log);
         var sensor = meter.IsTyped ? null : latest.Of(meter);
         return new MeterAnswer(
             $"{plan.Site}/{meter.Id}", meter.Appliance, meter.Name, plan.Appliance(meter.Appliance)!.Name, node.Kind == EnergyKind.Gas ? "gas" : "electricity",
             meter.IsTyped ? "typed" : meter.OnChangeOnly ? "on-change" : "periodic", node.IsMain, node.Parent is { } parent ? $"{plan.Site}/{parent.Id}" : null,
             node.IsMain ? [] : [.. node.Appliances.Select(a => a.Id)], node.Kind == EnergyKind.Gas ? "m3" : "kW.h", meter.CounterDigits, sensor?.Value, sensor?.At,
             [.. readings.TakeLast(ReadingsShown).Reverse().Select(r => new MeterReadingAnswer(r.Entry, r.At, r.Number, r.Unit, r.Who, r.NewNumber is not null, r.NewNumber, photos.Of(r.Entry) is not null))],
-            Usual(node, readings, lately), Passed(node, today), Passed(node, week), new MeterComparison(plan, studio, fuel, log).Of(node, now));
+            Usual(node, readings, lately), Passed(node, today), Passed(node, week), comparison.Of(node, now), comparison.AgainstRegister(node, now));
     }
 
     /// <summary>From its own readings where it is read; else from what passed lately.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Logbook;
+using HotShop.Monitor.Wire;
 using HotShop.Physics.Statistics;
 using NodaTime;
 
@@ -23,6 +24,31 @@ sealed class MeterComparison(StudioPlan plan, StudioFuel studio, FuelBook fuel, 
         var parts = behind.Select(n => Counted(n, from, to, now)).ToList();
         if (own is not > 0 || parts.Any(p => p is null)) return null;
         return Compare(from, to, own.Value, [.. parts.Select(p => p!.Value)], Unmetered(node, behind));
+    }
+
+    /// <summary>What a meter sent against its own register, as people read it in the last weeks.</summary>
+    /// <returns>Null where it does not send its count, was not read twice, or was silent for more than a twentieth of the time.</returns>
+    public MeterRegisterAnswer? AgainstRegister(MeterNode node, Instant now)
+    {
+        if (node.Channel.IsTyped || !node.Channel.Quantity.IsCumulative()) return null;
+        var stretches = TypedStretch.Of([.. log.Of(node.Channel).Where(r => r.At > now - Window)], node.Channel);
+        var known = stretches.Reverse().TakeWhile(s => s.Amount is not null).Reverse().ToList();
+        if (known.Count == 0 || known.Sum(s => s.Amount!.Value) is var read && read <= 0) return null;
+        var (from, to) = (known[0].From, known[^1].To);
+        if (fuel.Along(node.Channel, [from, to], now)[0] is not { MeasuredShare: > 0.95 } sent) return null;
+        var registered = read * (node.Kind == EnergyKind.Gas ? fuel.KilowattHoursPerLineCubicMetre(from) : 1);
+        var share = sent.EnergyKilowattHours / registered - 1;
+        // One meter, so its class is in both; what is left is the step to which it was read, and a percent for the moments of reading (common practice).
+        var band = 0.01 + Quantiles.Normal95 * double.Hypot(known[0].ReadingUncertainty, known[^1].ReadingUncertainty) / read;
+        var isBeyond = Math.Abs(share) > band;
+        var much = Math.Abs(share) < 0.0005 ? "It sent as much as its register counted" : string.Create(CultureInfo.InvariantCulture, $"It sent {Math.Abs(share) * 100:0.0} % {(share < 0 ? "less" : "more")} than its register counted");
+        var words = much + (isBeyond, share < 0) switch
+            {
+                (false, _) => string.Create(CultureInfo.InvariantCulture, $": within what reading it allows (±{band * 100:0.0} %)."),
+                (_, true) => string.Create(CultureInfo.InvariantCulture, $" (±{band * 100:0.0} % would be usual). Are pulses lost, is the volume of a pulse too small, or is a reading wrong?"),
+                _ => string.Create(CultureInfo.InvariantCulture, $" (±{band * 100:0.0} % would be usual). Does the contact bounce, is the volume of a pulse too large, or is a reading wrong?"),
+            };
+        return new MeterRegisterAnswer(from, to, share, band, isBeyond, words);
     }
 
     static MeterAgainstAnswer Compare(Instant from, Instant to, double own, List<double> parts, List<string> unmetered)

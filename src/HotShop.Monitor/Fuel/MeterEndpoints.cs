@@ -23,8 +23,8 @@ static class MeterEndpoints
 {
     public static void MapMeters(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/api/meters", (StudioPlan plan, StudioFuel studio, FuelBook fuel, MeterLog log, PhotoShelf photos, LatestReadings latest, TimeProvider clock) =>
-            new { meters = new MeterAnswers(plan, studio, fuel, log, photos, latest).All(clock.GetUtcNow().ToInstant()), gas = Factor(plan.Configuration.Gas, fuel.Gas) })
+        app.MapGet("/api/meters", (StudioPlan plan, FuelBook fuel, MeterAnswers meters, TimeProvider clock) =>
+            new { meters = meters.All(clock.GetUtcNow().ToInstant()), gas = Factor(plan.Configuration.Gas, fuel.Gas) })
             .WithName("meters").WithSummary("The meters, each at its place: what passed, what was read, and whether it agrees with those behind it; and the factor applied to gas");
 
         app.MapGet("/api/meters/dial", (string? dial, string? unit, string? presses, string? shown, FuelBook fuel) =>

@@ -1,3 +1,4 @@
+using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Tests.Support;
 using NodaTime;
 using Xunit;
@@ -66,4 +67,24 @@ public sealed class PulseTests
         await Count(studio, counts);
         Assert.Equal(2 * BaseFactor, studio.Fuel("shop", Eight, Eight + Hours(1)).BaseCubicMetres, 9);
     }
+
+    // At 0.01 m³ a pulse, two days of 4,800 pulses each are 96 m³ on the register.
+    [Theory]
+    [InlineData(1.00, false, "It sent as much as its register counted")]
+    [InlineData(0.90, true, "It sent 10.0 % less than its register counted")]
+    [InlineData(1.20, true, "It sent 20.0 % more than its register counted")]
+    public async Task A_count_that_strays_from_the_register_is_told_with_what_to_look_for(double countedShare, bool isBeyond, string words)
+    {
+        await using var studio = OpenStudio.Open(Pulses);
+        await Read(studio, "4712.00");
+        await Count(studio, Every(Minutes(15), Eight, Eight + Hours(48)).Select((at, i) => (at, (long)Math.Round(50 * i * countedShare))));
+        await Read(studio, "4808.00");
+        await studio.Move();
+        var meter = studio.The<MeterAnswers>().All(studio.Now).Single(m => m.Id.EndsWith("shop/meter", StringComparison.Ordinal));
+        Assert.Equal(isBeyond, meter.Register!.IsBeyond);
+        Assert.Equal(countedShare - 1, meter.Register.DifferenceShare, 6);
+        Assert.StartsWith(words, meter.Register.Words, StringComparison.Ordinal);
+    }
+
+    static Task Read(OpenStudio studio, string register) => studio.Send("shop/log", $$"""{"entry":"meter-reading","reading":{{register}},"unit":"m3"}""");
 }

@@ -64,6 +64,36 @@ public sealed class AccountTests
         Assert.Equal((SpanKind.Month, false, 1.0), (account.Span.Kind, account.Span.IsUnderWay, Math.Round(account.MeasuredShare.Value, 9)));
     }
 
+    // The old meter leaves at 48,120 m³ and the new one begins at 3: 120 and 84 m³ passed, and the seam costs nothing.
+    [Fact]
+    public async Task A_meter_that_is_exchanged_in_the_month_loses_nothing_and_the_parts_make_the_total()
+    {
+        var configuration = Steady(prices: [new() { From = "2020-01-01", Energy = "gas", PerKilowattHour = 0.1037m, StandingChargePerMonth = 14.5m, Taxes = [new() { Name = "VAT", Percent = 19 }] }]) with
+        {
+            Appliances =
+            [
+                new() { Id = "furnace-1", Name = "Furnace 1", Kind = "furnace", NameplateKilowatts = 30, Channels = [] },
+                new() { Id = "shop", Name = "Shop", Kind = "shop", Channels = [SomeStudio.Channel("meter", "gas-volume") with { Reports = "typed" }] },
+            ],
+        };
+        var from = DateTimeZoneProviders.Tzdb[configuration.Zone].AtStartOfDay(Day("2026-03-01")).ToInstant();
+        await using var studio = OpenStudio.Open(configuration, from);
+        await Read(0, 48_000);
+        await Read(12, 48_120, ""","exchange":true,"newMeterReading":3""");
+        await Read(31, 87);
+        var account = studio.The<AccountBook>().Of(Day("2026-03-01"), Day("2026-03-31"), studio.Now);
+        Assert.Equal(204, account.GasCubicMetres.Value, 4);
+        // 204 m³ at 10 kWh/m³ and 0.1037, a month's standing charge, 19 % on both: 2,040 × 0.1037 = 211.548; 226.048 × 1.19 = 268.997.
+        Assert.Equal(269.00m, account.Cost!.Value);
+        ShouldAddUp(account);
+
+        Task Read(int day, int register, string more = "")
+        {
+            studio.Now = from + Days(day) - (day == 31 ? Hours(1) : Duration.Zero);
+            return studio.Send("shop/log", $$"""{"entry":"meter-reading","reading":{{register}},"unit":"m3"{{more}}}""");
+        }
+    }
+
     /// <summary>Whichever way the account is cut, the parts make the cost.</summary>
     internal static void ShouldAddUp(Account account)
     {

@@ -6,6 +6,7 @@ namespace HotShop.Monitor.Fuel.Spreading;
 /// <param name="KilowattHours">Counted by this meter.</param>
 /// <param name="Uncertainty">Of reading it, standard, in kWh; not the meter's own error, which is the same in all its rows.</param>
 /// <param name="Serves">Ids of the appliances behind it.</param>
+/// <param name="IsOutermost">Read by people, with no other meter before it: its register is what the bill counts.</param>
 /// <param name="Measured">What appliances behind it with sensors of their own used meanwhile, kWh.</param>
 sealed record MeterRow(
-    string Meter, Instant From, Instant To, double KilowattHours, double Uncertainty, IReadOnlySet<string> Serves, IReadOnlyList<(string Appliance, double KilowattHours)> Measured);
+    string Meter, Instant From, Instant To, double KilowattHours, double Uncertainty, IReadOnlySet<string> Serves, bool IsOutermost, IReadOnlyList<(string Appliance, double KilowattHours)> Measured);

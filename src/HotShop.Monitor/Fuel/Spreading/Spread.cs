@@ -15,7 +15,7 @@ sealed class Spread
     readonly List<string> appliances, meters, sensors;
     readonly Instant[] edges;
     readonly double[][] hours;
-    readonly ObservedSums sums;
+    readonly ObservedSums sums, kept;
     readonly double[] kilowatts;
 
     public Spread(IReadOnlyList<Fire> fires, IReadOnlyList<MeterRow> rows)
@@ -27,9 +27,12 @@ sealed class Spread
         edges = [.. rows.SelectMany(r => new[] { r.From, r.To }).Distinct().Order()];
         hours = [.. edges.Zip(edges.Skip(1), (from, to) => fires.Select(f => f.Hours(from, to)).ToArray())];
         // Twice: how far a stretch may lie off its mean depends on the mean, which the first pass finds.
-        var first = Solve(FirstGuess());
-        sums = Solve(Powers(first));
-        kilowatts = Powers(sums);
+        var first = Solve(FirstGuess(), keepsRegisters: true);
+        // The best values keep to the registers, as the bill does, however odd a week was; how far they may be wrong, the meters' own error included, is
+        // a question of its own.
+        kept = Solve(Powers(first), keepsRegisters: true);
+        sums = Solve(Powers(first), keepsRegisters: false);
+        kilowatts = Powers(kept);
     }
 
     int MeterAt(string meter) => fires.Count + meters.IndexOf(meter);
@@ -51,15 +54,24 @@ sealed class Spread
 
     double[] Powers(ObservedSums from) => [.. fires.Select((_, i) => Math.Max(0, from.Mean(i)))];
 
-    ObservedSums Solve(double[] powers)
+    /// <param name="keepsRegisters">What outermost meters counted is taken as it stands; sensors behind them too, where they do not count more than it.</param>
+    ObservedSums Solve(double[] powers, bool keepsRegisters)
     {
         var beliefs = new Estimate[fires.Count + meters.Count + sensors.Count + hours.Length * appliances.Count];
         for (var i = 0; i < fires.Count; i++) beliefs[i] = fires[i].Kilowatts;
-        for (var i = fires.Count; i < fires.Count + meters.Count + sensors.Count; i++) beliefs[i] = new Estimate(0, FuelUse.MeterClassRelative);
+        var (registers, isSensed) = keepsRegisters ? Registers() : ([], false);
+        foreach (var meter in meters) beliefs[MeterAt(meter)] = registers.Contains(meter) ? Estimate.Exact(0) : new Estimate(0, FuelUse.MeterClassRelative);
+        foreach (var sensor in sensors) beliefs[SensorAt(sensor)] = isSensed ? Estimate.Exact(0) : new Estimate(0, FuelUse.MeterClassRelative);
         for (var segment = 0; segment < hours.Length; segment++)
             for (var a = 0; a < appliances.Count; a++)
                 beliefs[DeviationAt(segment, a)] = new Estimate(0, Deviation(appliances[a], hours[segment], powers, (edges[segment + 1] - edges[segment]).TotalHours));
-        return new ObservedSums(beliefs, [.. rows.Select(Observed)]);
+        return new ObservedSums(beliefs, [.. rows.Select(r => Observed(r, registers.Contains(r.Meter)))]);
+    }
+
+    (HashSet<string> Meters, bool AreSensorsKept) Registers()
+    {
+        var outermost = rows.Where(r => r.IsOutermost).ToList();
+        return ([.. outermost.Select(r => r.Meter)], outermost.All(r => r.Measured.Sum(m => m.KilowattHours) <= r.KilowattHours));
     }
 
     double Deviation(string appliance, double[] fireHours, double[] powers, double span)
@@ -74,7 +86,7 @@ sealed class Spread
         return energy * Math.Sqrt(variance);
     }
 
-    ObservedSum Observed(MeterRow row)
+    ObservedSum Observed(MeterRow row, bool isKept)
     {
         var weights = new List<(int, double)> { (MeterAt(row.Meter), -row.KilowattHours) };
         foreach (var (appliance, measured) in row.Measured) weights.Add((SensorAt(appliance), measured));
@@ -86,7 +98,7 @@ sealed class Spread
                 if (row.Serves.Contains(appliances[a])) weights.Add((DeviationAt(segment, a), 1));
         }
         // A hundredth of a kilowatt-hour keeps two readings of the same minute from contradicting each other exactly.
-        return new ObservedSum(weights, new Estimate(row.KilowattHours - row.Measured.Sum(m => m.KilowattHours), Math.Max(0.01, row.Uncertainty)));
+        return new ObservedSum(weights, new Estimate(row.KilowattHours - row.Measured.Sum(m => m.KilowattHours), isKept ? 0.01 : Math.Max(0.01, row.Uncertainty)));
     }
 
     /// <summary>Time of [from, to) in which some meter with an appliance behind it was read before and after, in s.</summary>
@@ -108,7 +120,7 @@ sealed class Spread
     public double Mean(string appliance, Instant from, Instant to)
     {
         var (weights, _) = Weights(appliance, from, to);
-        return weights.Sum(w => w.Weight * sums.Mean(w.Index));
+        return weights.Sum(w => w.Weight * kept.Mean(w.Index));
     }
 
     /// <summary>What several appliances used together in a stretch of time, kWh, without what all gas meters share.</summary>
@@ -126,7 +138,7 @@ sealed class Spread
             if (sensors.Contains(appliance)) all.Add((SensorAt(appliance), energy));
             else between += energy * FuelUse.MeterClassRelative * energy * FuelUse.MeterClassRelative;
         var sum = sums.Of(all);
-        return sum with { StandardUncertainty = Math.Sqrt(sum.StandardUncertainty * sum.StandardUncertainty + between) };
+        return sum with { Value = all.Sum(w => w.Item2 * kept.Mean(w.Item1)), StandardUncertainty = Math.Sqrt(sum.StandardUncertainty * sum.StandardUncertainty + between) };
     }
 
     (List<(int Index, double Weight)> Weights, double Variance) Weights(string appliance, Instant from, Instant to)

@@ -53,7 +53,7 @@ sealed class SpreadSource(StudioPlan plan, MeterTree tree, FuelBook fuel, IReadi
     MeterRow Row(MeterNode node, TypedStretch stretch)
     {
         var perUnit = node.Kind == EnergyKind.Electricity ? 1 : KilowattHoursPerLineCubicMetre(stretch.From, stretch.To);
-        return new MeterRow(node.Channel.Id, stretch.From, stretch.To, stretch.Amount!.Value * perUnit, stretch.ReadingUncertainty * perUnit, Ids(node), []);
+        return new MeterRow(node.Channel.Id, stretch.From, stretch.To, stretch.Amount!.Value * perUnit, stretch.ReadingUncertainty * perUnit, Ids(node), node.Parent is null, []);
     }
 
     /// <summary>Where the gas changed between two readings, the mean over the time.</summary>
@@ -67,7 +67,7 @@ sealed class SpreadSource(StudioPlan plan, MeterTree tree, FuelBook fuel, IReadi
     {
         var edges = Calendar.Edges(start, end, FuelStep.Day, plan.Zone);
         foreach (var use in fuel.Along(node.Channel, edges, now))
-            if (use.MeasuredShare > 0.98) yield return new MeterRow(node.Channel.Id, use.From, use.To, use.EnergyKilowattHours, 0.1 + 0.002 * use.EnergyKilowattHours, Ids(node), []);
+            if (use.MeasuredShare > 0.98) yield return new MeterRow(node.Channel.Id, use.From, use.To, use.EnergyKilowattHours, 0.1 + 0.002 * use.EnergyKilowattHours, Ids(node), IsOutermost: false, []);
     }
 
     static HashSet<string> Ids(MeterNode node) => [.. node.Appliances.Select(a => a.Id)];

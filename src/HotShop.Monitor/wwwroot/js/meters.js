@@ -75,7 +75,8 @@ function card(meter) {
     html('dl', { class: 'figures' }, last ? fact(`Read ${when(Date.parse(last.time))}${last.who ? `, ${last.who}` : ''}`, html('span', { class: 'register' }, plain(last.reading, 3)), unitWords(meter, last.unit)) : null,
       !isTyped && meter.sensorValue !== null ? fact(`Sent ${when(Date.parse(meter.sensorTime))}`, plain(meter.sensorValue, 2), meter.energy === 'gas' ? 'm³ or m³/h' : 'kWh or kW') : null,
       fact('Today', passedWords(meter, meter.today), interval(meter.today)), fact('Seven days', passedWords(meter, meter.week), interval(meter.week))),
-    strip, meter.against ? html('p', { class: meter.against.isBeyond ? 'against beyond' : 'against' }, meter.against.words) : null,
+    strip, meter.register ? html('p', { class: meter.register.isBeyond ? 'against beyond' : 'against' }, meter.register.words) : null,
+    meter.against ? html('p', { class: meter.against.isBeyond ? 'against beyond' : 'against' }, meter.against.words) : null,
     meter.readings.length || isTyped || meter.energy === 'gas' ? entry : null, meter.readings.length ? readingsOf(meter) : null);
 }
 
