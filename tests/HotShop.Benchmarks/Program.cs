@@ -18,6 +18,14 @@ rawDays.Validators.Add(r => { if (r.GetValueOrDefault<int>() is < 7 or > 365) r.
 var year = new Command("year", "Rows, bytes and times of questions of a year of 30 channels; takes a few GB and minutes") { rawDays, folder };
 year.SetAction((parsed, _) => WithFolder.Run(parsed.GetValue(folder)!, own => YearBenchmark.Run(own, parsed.GetValue(rawDays), Console.Out)));
 
+var replay = new Command("replay", "The past of such a year computed again by `hotshop replay`") { rawDays, folder };
+replay.SetAction((parsed, _) => WithFolder.Run(parsed.GetValue(folder)!, own => ReplayBenchmark.Run(own, parsed.GetValue(rawDays), clock, Console.Out)));
+
+var rows = new Option<int>("--rows") { Description = "Rows of the table, 1,000 to 10,000,000", DefaultValueFactory = _ => 1_000_000 };
+rows.Validators.Add(r => { if (r.GetValueOrDefault<int>() is < 1_000 or > 10_000_000) r.AddError("--rows must lie between 1000 and 10000000."); });
+var import = new Command("import", "A table of readings with bad rows, mended, and beside live readings, by `hotshop import`") { rows, folder };
+import.SetAction((parsed, _) => WithFolder.Run(parsed.GetValue(folder)!, own => ImportBenchmark.Run(own, parsed.GetValue(rows), clock, Console.Out)));
+
 var seconds = new Option<int>("--seconds") { Description = "Length of the measurement, 5 to 3600 s", DefaultValueFactory = _ => 70 };
 seconds.Validators.Add(r => { if (r.GetValueOrDefault<int>() is < 5 or > 3600) r.AddError("--seconds must lie between 5 and 3600."); });
 var slowDisk = new Option<int>("--slow-disk-ms") { Description = "Added to each fsync, 0 to 1000 ms; needs gcc", DefaultValueFactory = _ => 0 };
@@ -31,7 +39,7 @@ var rateSeconds = new Option<int>("--seconds") { Description = "Length of each m
 var rate = new Command("rate", "Readings a second from MQTT QoS 1 to the durable row") { rateSeconds, folder };
 rate.SetAction((parsed, _) => WithFolder.Run(parsed.GetValue(folder)!, own => RateBenchmark.Run(own, parsed.GetValue(rateSeconds), clock, Console.Out)));
 
-var root = new RootCommand("Measures the service on this machine. The figures that were measured are in docs/figures.md.") { bytes, year, latency, rate };
+var root = new RootCommand("Measures the service on this machine. The figures that were measured are in docs/figures.md.") { bytes, year, replay, import, latency, rate };
 var parsed = root.Parse(args.Length == 0 ? ["--help"] : args);
 foreach (var error in parsed.Errors) await Console.Error.WriteLineAsync($"{error.Message} See --help.");
 return parsed.Errors.Count > 0 ? 2 : await parsed.InvokeAsync();

@@ -14,7 +14,7 @@ sealed class KindMonth
     readonly EnergyKind kind;
     readonly FuelBook fuel;
     readonly MeterNode? main;
-    readonly IReadOnlyList<Instant> pieces;
+    readonly List<Instant> pieces;
     readonly IReadOnlyList<FuelUse>? mainUses;
     readonly Dictionary<string, IReadOnlyList<FuelUse>> sensed = [], switched = [];
     readonly Dictionary<string, double> usualKilowatts = [];
@@ -58,9 +58,17 @@ sealed class KindMonth
     public KindUse Step(Instant from, Instant to)
     {
         var step = new StepSum();
-        for (var i = 0; i + 1 < pieces.Count; i++)
-            if (pieces[i] >= from && pieces[i + 1] <= to) Add(step, i);
+        var (first, end) = PiecesOf(from, to);
+        for (var i = first; i < end; i++) Add(step, i);
         return Finish(step, from, to);
+    }
+
+    /// <summary>Places of the pieces that lie in a step, the end not included. Found by halving: a month asked by the hour must not look at every hour for each.</summary>
+    (int First, int End) PiecesOf(Instant from, Instant to)
+    {
+        int first = pieces.BinarySearch(from), end = pieces.BinarySearch(to);
+        first = first < 0 ? ~first : first;
+        return (first, Math.Max(first, end < 0 ? ~end - 1 : end));
     }
 
     /// <summary>Energies of one step while they are added up, kWh.</summary>
@@ -189,8 +197,14 @@ sealed class KindMonth
 
         double Share(IReadOnlyList<FuelUse> uses)
         {
-            var inside = uses.Where(u => u.From >= from && u.To <= to).ToList();
-            return inside.Sum(u => u.MeasuredShare * (u.To - u.From).TotalSeconds) / Math.Max(1, inside.Sum(u => (u.To - u.From).TotalSeconds));
+            double measured = 0, asked = 0;
+            var (first, end) = PiecesOf(from, to);
+            for (var i = first; i < Math.Min(end, uses.Count); i++)
+            {
+                var seconds = (uses[i].To - uses[i].From).TotalSeconds;
+                (measured, asked) = (measured + uses[i].MeasuredShare * seconds, asked + seconds);
+            }
+            return measured / Math.Max(1, asked);
         }
     }
 }

@@ -4,9 +4,18 @@ using NodaTime;
 namespace HotShop.Monitor.Fuel;
 
 /// <summary>Dated price lists. The last one that has begun holds; before the first there is no price.</summary>
-public sealed class PriceList(IEnumerable<PriceOptions> prices, StudioGas gas)
+public sealed class PriceList
 {
-    readonly List<Tariff> list = [.. prices.Select(p => new Tariff(p)).OrderBy(t => t.From)];
+    readonly List<Tariff> list;
+
+    /// <summary>Of each list, worked out when it is first asked: a year by the hour asks a hundred thousand times.</summary>
+    readonly Dictionary<Tariff, Lazy<decimal>> perKilowattHour;
+
+    public PriceList(IEnumerable<PriceOptions> prices, StudioGas gas)
+    {
+        list = [.. prices.Select(p => new Tariff(p)).OrderBy(t => t.From)];
+        perKilowattHour = list.ToDictionary(t => t, t => new Lazy<decimal>(() => t.PerKilowattHour(gas)));
+    }
 
     public IReadOnlyList<Tariff> All => list;
 
@@ -18,7 +27,7 @@ public sealed class PriceList(IEnumerable<PriceOptions> prices, StudioGas gas)
     }
 
     /// <summary>Price of one more kWh on a day; see <see cref="Tariff.PerKilowattHour"/>.</summary>
-    public decimal? On(EnergyKind kind, LocalDate day) => InForce(kind, day)?.PerKilowattHour(gas);
+    public decimal? On(EnergyKind kind, LocalDate day) => InForce(kind, day) is { } tariff ? perKilowattHour[tariff].Value : null;
 
     /// <summary>Cost of an amount on a day that stands alone, not rounded: no standing charge, first block. Null where no price is known and there is something to pay.</summary>
     public decimal? CostOf(EnergyKind kind, double kilowattHours, LocalDate day) =>

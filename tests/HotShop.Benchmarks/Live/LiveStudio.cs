@@ -20,6 +20,17 @@ sealed class LiveStudio : IAsyncDisposable
     public string Folder { get; }
     public int MqttPort { get; }
     public int HttpPort { get; }
+
+    /// <summary>Most memory the service had at once until now, 10^6 bytes.</summary>
+    public double PeakMegabytes
+    {
+        get
+        {
+            process.Refresh();
+            return process.PeakWorkingSet64 / 1e6;
+        }
+    }
+
     public string Database => Path.Combine(Folder, "data", "hotshop.db");
 
     public static async Task<LiveStudio> Start(string folder, string pushUrl, int mailPort, IReadOnlyDictionary<string, string> environment, TimeProvider clock)
