@@ -74,8 +74,10 @@ sealed class Visit : IAsyncDisposable
     public Task<bool> ScrollsSideways() => Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > document.documentElement.clientWidth");
 
     /// <summary>Waits until a question to the page is answered with true.</summary>
+    /// <param name="question">A function, <c>() => …</c>: a bare expression would be evaluated again and again, which the pages' content security policy forbids.</param>
     public async Task Until(string question, object? argument = null)
     {
+        Assert.Contains("=>", question, StringComparison.Ordinal);
         try
         {
             await Page.WaitForFunctionAsync(question, argument);

@@ -57,7 +57,7 @@ public sealed partial class AddedChannelTests(Chromium chromium, ITestOutputHelp
         var publishing = new ResendingDevice(broker).Publish(Messages(start), perSecond: 200);
         await using var visit = await SignIn(service, $"http://127.0.0.1:{pages}");
 
-        await visit.Until("[...document.querySelectorAll('#unknown-list > li')].length === 3");
+        await visit.Until("() => [...document.querySelectorAll('#unknown-list > li')].length === 3");
         Assert.Equal(0, await visit.Page.Locator("#unknown-list img, #unknown-list script").CountAsync());
         Assert.NotEqual("owned", await visit.Page.TitleAsync());
         await visit.Page.GetByText(Hostile).First.WaitForAsync();
