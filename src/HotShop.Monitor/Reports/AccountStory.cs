@@ -36,7 +36,7 @@ sealed class AccountStory(Account account, StudioFormat format)
             yield break;
         }
         if (account.Cost is null) yield return "It has no price yet: write what the bill says under \"prices\" in hotshop.json, and every day since then is counted in money.";
-        if (account.Forecast is { } forecast) yield return $"It will end between {forecast.Cost.IntervalText}, {forecast.Words}.";
+        if (account.Forecast is { } forecast) yield return $"It will end at {forecast.Cost.IntervalText} (95 %), {forecast.Words}.";
         else if (account.Cost is { } cost && cost.High95 > cost.Low95) yield return $"The meters are good for {cost.IntervalText}.";
         if (Compared() is { } compared) yield return compared;
         foreach (var thin in account.Comparisons.Where(IsThin)) yield return $"{thin.Against} cannot be compared: only {thin.MeasuredShare.Text} of it was measured.";
