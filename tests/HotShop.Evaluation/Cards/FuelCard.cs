@@ -12,7 +12,7 @@ namespace HotShop.Evaluation.Cards;
 /// <remarks>
 /// The hidden errors stand still within a seed, so its hours are right or wrong together: many seeds of one day tell more than few of many, and the
 /// target for the share of hours is 0.85, not the nominal 0.95, because forty seeds are forty draws (two of forty outside are expected; seven or more
-/// come by chance once in three hundred times). A service that forgot pressure or temperature (2 to 4 %) misses it.
+/// come by chance once in three hundred times).
 /// </remarks>
 static class FuelCard
 {
