@@ -20,7 +20,7 @@ public sealed record HandoverOptions
     [Description("How many earlier nights of the same kind the night's gas is compared with, 4 to 60.")]
     public int Nights { get; init; } = 14;
 
-    [Description("Temperature an annealer must be down to before it is said that it can be opened, with unit, e.g. '50 °C'.")]
+    [Description("Temperature of the air in an annealer whose time is told, with unit, e.g. '50 °C'. Whether it can be opened is for whoever knows the load.")]
     public string OpenBelow { get; init; } = "50 °C";
 }
 

@@ -56,7 +56,7 @@ sealed class HandoverWords(StudioPlan plan)
             new("troubles", "Troubles", TroubleWords.Of(morning, times)),
             new("late", "Found later", TroubleWords.Late(morning, times)),
             new("fires", "Lows and highs", FireWords.Of(morning, times)),
-            new("openings", "When the annealers can be opened", OpeningWords.Of(morning, times), OpeningWords.Note),
+            new("openings", "When the annealers are cool", OpeningWords.Of(morning, times), OpeningWords.Note),
             new("glass", "Glass", stock.Pots(morning, times)),
             new("gas", "Gas of the night", stock.Gas(morning, times)),
             new("tonight", "Who has the phone tonight", [TonightLine(morning.Tonight)]),

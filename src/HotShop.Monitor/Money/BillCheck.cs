@@ -43,7 +43,7 @@ sealed class BillCheck(BillBook bills, StudioGas gas, StudioFormat format)
         var way = meters.Value > billed ? "more" : "less";
         if (isWithin) return $"agrees: the meters have {share} {way}, within their own doubt";
         return isNotExplained
-            ? $"not explained: the meters have {share} {way}; look at the days of the reading, the heating value, the pressure and temperature at the meter, and for use that no meter counts"
+            ? $"not explained: the meters have {share} {way}; compare the days of the reading and the heating value, ask the utility about pressure and temperature at the meter, and think of use that no meter counts"
             : $"the meters have {share} {way}: more than their own doubt, less than the 5 % that want an explanation";
     }
 

@@ -20,7 +20,7 @@ static class NotificationEndpoints
             await tests.Send(request.Person ?? "", request.Outlet ?? "", stop) is { } test
                 ? Results.Accepted("/api/outlets", new TestCallStarted(test))
                 : Results.Problem($"There is no way '{request.Outlet}' to a person '{request.Person}'. GET /api/outlets lists what there is.", statusCode: 400, title: "Unknown way to a phone"))
-            .RequireAuthorization("Owner").WithName("outlets-test").WithSummary("Sends a test call the whole way; a tap on its link is the proof");
+            .RequireAuthorization("Owner").WithName("outlets-test").WithSummary("Sends a test call the whole way; the button behind its link is the proof");
 
         // The token is all the right there is: no sign-in, no cookie, so nothing for another site to ride on.
         routes.MapGet("/receipt/{test}", (string test, string? t, TestCalls tests) => Page(tests.Look(test, t) is null ? Unknown : Ask(test, t!))).AllowAnonymous().ExcludeFromDescription();

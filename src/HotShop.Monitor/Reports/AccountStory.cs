@@ -67,8 +67,10 @@ sealed class AccountStory(Account account, StudioFormat format)
         : $"; not on {(account.Unmeasured.Count <= 3 ? string.Join(", ", account.Unmeasured.Select(r => r.Text)) : $"{account.Unmeasured.Sum(r => r.Days)} days")}, which are hatched. What nobody measured or estimated is not in the sum.");
 
     /// <summary>Where each figure that is not measured is marked so.</summary>
-    public string Marks => WhereRow.Of(account.Where, format).Any(r => r.IsEstimated)
-        ? "Rows marked as estimated come from nameplates and on-time, not from a meter." : "All of it was measured.";
+    public string Marks => WhereRow.Of(account.Where, format) is var rows && rows.Any(r => r.IsEstimated)
+        ? "Rows marked as estimated come from nameplates and on-time, not from a meter."
+        : rows.All(r => r.Known.Length == 0) && account.Unmeasured.Count == 0 ? "All of it was measured."
+        : "Nothing here is estimated from nameplates. What nobody measured is not in the sum.";
 
     /// <summary>What the reader must know before trusting the total.</summary>
     public IReadOnlyList<string> Gaps => [.. account.MissingPrices.Select(m => Sentence(m.Text))];

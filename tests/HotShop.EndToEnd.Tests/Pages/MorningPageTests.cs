@@ -12,7 +12,7 @@ public sealed class MorningPageTests(Chromium chromium, ShownStudio studio)
     {
         await using var visit = await chromium.Open(studio.Address + "/morning", Screen.Phone, hasScript: false);
         Assert.NotEqual("", await visit.Page.Locator("h1").InnerTextAsync());
-        foreach (var title in new[] { "Troubles", "Lows and highs", "When the annealers can be opened", "Glass", "Who has the phone tonight", "Worn and due" })
+        foreach (var title in new[] { "Troubles", "Lows and highs", "When the annealers are cool", "Glass", "Who has the phone tonight", "Worn and due" })
             Assert.True(await visit.Page.GetByRole(AriaRole.Heading, new() { Name = title, Exact = true }).IsVisibleAsync(), title);
 
         await visit.Page.Locator(".take input").FillAsync("Ana");

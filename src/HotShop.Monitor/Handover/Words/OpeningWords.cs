@@ -6,7 +6,7 @@ namespace HotShop.Monitor.Handover.Words;
 /// <summary>When each annealer can be opened.</summary>
 static class OpeningWords
 {
-    public const string Note = "The time is that of the air at the couple. Thick ware stays hotter inside: opening is for whoever knows what lies in it.";
+    public const string Note = "The time is that of the air at the thermocouple. Thick ware stays hotter inside: opening is for whoever knows what lies in it.";
 
     public static IReadOnlyList<HandoverLine> Of(Morning morning, MorningTimes times) => [.. morning.Openings.Select(o => Line(o, times))];
 
@@ -15,7 +15,7 @@ static class OpeningWords
         var (target, now) = (Say.Temperature(o.TargetCelsius), o.Celsius is { } c ? Say.Temperature(c) : "");
         return o.Phase switch
         {
-            CoolingPhase.NotKnown => new($"{o.Name}: not known.", "Its couple says nothing fresh."),
+            CoolingPhase.NotKnown => new($"{o.Name}: not known.", "Its thermocouple says nothing fresh."),
             CoolingPhase.Down => new($"{o.Name}: below {target}{(o.DownSince is { } since ? $" since {times.At(since)}" : "")}, now {now}."),
             CoolingPhase.Hot => new($"{o.Name}: {now}, and not on its way down."),
             CoolingPhase.Cooling => o.Expected is { } e

@@ -10,7 +10,7 @@ static class WornWords
     {
         var lines = worn.Items.Select(i => Item(i, times)).ToList();
         lines.AddRange(worn.Couples.Select(c => new HandoverLine(
-            $"{c.ApplianceName} {c.Channel.Replace('-', ' ')} couple: {Number(c.HoursHot)} h above 1000 °C (1832 °F).",
+            $"{c.ApplianceName} {c.Channel.Replace('-', ' ')} thermocouple: {Number(c.HoursHot)} h above 1000 °C (1832 °F).",
             c.IsReset ? $"Since {times.Day(c.Since)}, when the log says it was checked or mended." : $"Since {times.Day(c.Since)}, its first reading here; a calibration or repair in the log that names it begins anew.")));
         lines.AddRange(worn.Pots.Select(p => p.ChangedAt is { } at
             ? new HandoverLine($"Pot of {p.ApplianceName}: {Days((now - at).TotalDays)} old.", $"Changed {times.Day(at)}.")

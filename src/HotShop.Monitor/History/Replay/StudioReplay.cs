@@ -11,7 +11,7 @@ namespace HotShop.Monitor.History.Replay;
 
 /// <summary>
 /// Computes again what follows from the stored readings and the logbook, with the configuration that was in force, and says what comes out differently.
-/// Applied, it writes derived rows again: temperatures of couples, hour and minute rows, and what is said of past days. It notifies nobody, and never touches
+/// Applied, it writes derived rows again: temperatures from thermocouple voltages, hour and minute rows, and what is said of past days. It notifies nobody, and never touches
 /// readings as they came, the logbook or the history of alarms.
 /// </summary>
 sealed class StudioReplay(
@@ -43,7 +43,7 @@ sealed class StudioReplay(
 
     (ReplayPart Part, List<ChangedTemperature> Changed) Temperatures(Instant from, Instant to)
     {
-        var tally = new PartTally("temperatures of couples");
+        var tally = new PartTally("temperatures from thermocouple voltages");
         var changed = new CoupleReplay(plans, series, store).Run(from, to, tally).ToList();
         return (tally.Part, changed);
     }

@@ -46,7 +46,7 @@ internal sealed class MorningModel(
     {
         AlarmKinds.FlameFailure or AlarmKinds.LockOut or AlarmKinds.FallingWithGas => ["Draught", "Dirty flame sensor", "Gas pressure", "Power dip"],
         AlarmKinds.Silent => ["Network", "Power of the sensor", "Couple broken"],
-        AlarmKinds.AnnealerDrift => ["Door left open", "Element or fuse", "Programme changed"],
+        AlarmKinds.AnnealerDrift => ["Door left open", "Element or fuse", "Curve changed"],
         AlarmKinds.Overheat => ["Controller setting", "Couple drifted", "Charging"],
         AlarmKinds.MainsLost => ["Street was dark", "Fuse in the shop"],
         AlarmKinds.CarbonMonoxide or AlarmKinds.CarbonMonoxideWarning or AlarmKinds.CombustibleGas or AlarmKinds.CombustibleGasWarning => ["Burner", "Flue or hood", "Leak, mended"],
