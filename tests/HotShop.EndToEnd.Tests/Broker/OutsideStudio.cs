@@ -48,8 +48,9 @@ sealed class OutsideStudio : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        Intake.Release();
+        // Stopped before held calls are let go: a store that never answered must not be acknowledged on the way out.
         await Broker.StopAsync(CancellationToken.None);
+        Intake.Release();
         Broker.Dispose();
         Counters.Dispose();
     }
