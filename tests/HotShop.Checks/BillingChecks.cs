@@ -1,0 +1,6 @@
+namespace HotShop.Checks;
+
+static class BillingChecks
+{
+    public static IEnumerable<Check> All => [];
+}

@@ -1,0 +1,6 @@
+namespace HotShop.Checks;
+
+static class CombustionChecks
+{
+    public static IEnumerable<Check> All => [];
+}

@@ -1,0 +1,6 @@
+namespace HotShop.Checks;
+
+static class FuelGasChecks
+{
+    public static IEnumerable<Check> All => [];
+}

@@ -1,0 +1,6 @@
+namespace HotShop.Checks;
+
+static class FurnaceHeatChecks
+{
+    public static IEnumerable<Check> All => [];
+}

@@ -1,0 +1,6 @@
+namespace HotShop.Checks;
+
+static class GlassChecks
+{
+    public static IEnumerable<Check> All => [];
+}

@@ -1,0 +1,6 @@
+namespace HotShop.Checks;
+
+static class PotChecks
+{
+    public static IEnumerable<Check> All => [];
+}

@@ -1,0 +1,6 @@
+namespace HotShop.Checks;
+
+static class StatisticsChecks
+{
+    public static IEnumerable<Check> All => [];
+}

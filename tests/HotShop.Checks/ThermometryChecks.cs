@@ -1,0 +1,6 @@
+namespace HotShop.Checks;
+
+static class ThermometryChecks
+{
+    public static IEnumerable<Check> All => [];
+}

@@ -1,0 +1,6 @@
+namespace HotShop.Checks;
+
+static class UncertaintyChecks
+{
+    public static IEnumerable<Check> All => [];
+}
