@@ -1,6 +1,8 @@
+using HotShop.Checks.Furnace;
+
 namespace HotShop.Checks;
 
 static class FurnaceHeatChecks
 {
-    public static IEnumerable<Check> All => [];
+    public static IEnumerable<Check> All => [.. OpeningChecks.All, .. WallChecks.All, .. MeltingEnergyChecks.All];
 }

@@ -1,6 +1,8 @@
+using HotShop.Checks.Pots;
+
 namespace HotShop.Checks;
 
 static class PotChecks
 {
-    public static IEnumerable<Check> All => [];
+    public static IEnumerable<Check> All => [.. PotGeometryChecks.All];
 }

@@ -30,15 +30,8 @@ public sealed record RoundedPot : CrucibleGeometry
         var corner = Corner(CornerRadiusMetres);
         if (volume >= corner) return CornerRadiusMetres + (volume - corner) / (Math.PI * RadiusMetres * RadiusMetres);
 
-        // No closed form in the corner. The volume grows steadily with depth, so halving the bracket always ends, at the last bit.
-        var (low, high) = (0.0, CornerRadiusMetres);
-        while (true)
-        {
-            var middle = (low + high) / 2;
-            if (middle <= low || middle >= high) return middle;
-            if (Corner(middle) < volume) low = middle;
-            else high = middle;
-        }
+        // No closed form in the corner; the volume grows steadily with depth.
+        return Halving.Root(0, CornerRadiusMetres, depth => Corner(depth) < volume);
     }
 
     private protected override double Surface(double depth)
