@@ -1,11 +1,12 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 
 namespace HotShop.Physics;
 
 /// <summary>Reads the tables of numbers that travel inside this assembly, each with its source and licence.</summary>
 internal static class EmbeddedJson
 {
-    static readonly JsonSerializerOptions Web = new(JsonSerializerDefaults.Web);
+    static readonly JsonSerializerOptions Web = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter() } };
 
     /// <param name="name">Path inside the project with dots, such as <c>Thermometry.its90.json</c>.</param>
     public static T Read<T>(string name)

@@ -1,6 +1,11 @@
+using HotShop.Checks.Thermometry;
+
 namespace HotShop.Checks;
 
 static class ThermometryChecks
 {
-    public static IEnumerable<Check> All => [];
+    public static IEnumerable<Check> All =>
+    [
+        .. ReferenceTableChecks.All, .. InverseChecks.All, .. CompensationChecks.All, .. WiringFaultChecks.All, .. ToleranceChecks.All, .. CalibrationChecks.All,
+    ];
 }

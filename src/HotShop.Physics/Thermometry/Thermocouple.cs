@@ -14,14 +14,15 @@ public sealed class Thermocouple
     // Beyond the top of the range by this factor no couple of the type is left, only an input driven to its end.
     const double OpenCircuitFactor = 1.05;
 
+    readonly double fromCelsius;
     readonly DirectCurve[] direct;
-    readonly InverseCurve[] inverse;
+    readonly InverseStretch[] inverse;
 
     Thermocouple(ThermocoupleType type, ThermocoupleCurves curves)
     {
-        (Type, Composition, direct, inverse) = (type, curves.Composition, curves.Direct, curves.Inverse);
-        LowestJunctionMillivolts = MillivoltsWithin(LowestJunctionCelsius);
-        HighestJunctionMillivolts = MillivoltsWithin(HighestJunctionCelsius);
+        (Type, Composition, fromCelsius, LowestJunctionCelsius, direct) = (type, curves.Composition, curves.FromCelsius, curves.LowestJunctionCelsius, curves.Direct);
+        inverse = [.. direct.Select((curve, i) => new InverseStretch(curve, Math.Max(i == 0 ? fromCelsius : direct[i - 1].ToCelsius, LowestJunctionCelsius), curve.ToCelsius))];
+        LowestJunctionMillivolts = CurveAt(LowestJunctionCelsius).Millivolts(LowestJunctionCelsius);
     }
 
     public ThermocoupleType Type { get; }
@@ -29,30 +30,33 @@ public sealed class Thermocouple
     /// <summary>Alloys of the positive and negative leg.</summary>
     public string Composition { get; }
 
+    /// <summary>Ends of the stretches of the reference function, in °C, its first beginning included, ascending.</summary>
+    public IReadOnlyList<double> StretchesCelsius => [fromCelsius, .. direct.Select(curve => curve.ToCelsius)];
+
     /// <summary>Lowest temperature that a voltage can tell, in °C; 250 for type B, whose emf is not single-valued near room
     /// temperature.</summary>
-    public double LowestJunctionCelsius => inverse[0].FromCelsius;
+    public double LowestJunctionCelsius { get; }
 
     /// <summary>Highest temperature of the type's functions, in °C.</summary>
-    public double HighestJunctionCelsius => inverse[^1].ToCelsius;
+    public double HighestJunctionCelsius => direct[^1].ToCelsius;
 
     /// <summary>Voltage at <see cref="LowestJunctionCelsius"/>, in mV.</summary>
     public double LowestJunctionMillivolts { get; }
 
     /// <summary>Voltage at <see cref="HighestJunctionCelsius"/>, in mV.</summary>
-    public double HighestJunctionMillivolts { get; }
+    public double HighestJunctionMillivolts => inverse[^1].ToMillivolts;
 
     public static Thermocouple OfType(ThermocoupleType type) => All.Value[type];
 
     /// <summary>Voltage with the reference junction at 0 °C, in mV.</summary>
     /// <returns>mV; <see langword="null"/> outside the range of the type's direct function.</returns>
     public double? Millivolts(double celsius) =>
-        celsius >= direct[0].FromCelsius && celsius <= direct[^1].ToCelsius ? MillivoltsWithin(celsius) : null;
+        celsius >= fromCelsius && celsius <= HighestJunctionCelsius ? CurveAt(celsius).Millivolts(celsius) : null;
 
     /// <summary>Change of voltage per degree, in mV/°C.</summary>
     /// <returns>mV/°C; <see langword="null"/> outside the range of the type's direct function.</returns>
     public double? MillivoltsPerDegree(double celsius) =>
-        celsius >= direct[0].FromCelsius && celsius <= direct[^1].ToCelsius ? CurveAt(celsius).Slope(celsius) : null;
+        celsius >= fromCelsius && celsius <= HighestJunctionCelsius ? CurveAt(celsius).Slope(celsius) : null;
 
     /// <summary>Temperature of the measuring junction, in °C (ITS-90), without the reason when there is none; allocates
     /// nothing.</summary>
@@ -77,34 +81,25 @@ public sealed class Thermocouple
         if (double.IsNaN(emfMillivolts)) return new JunctionResult.OutOfRange("the input gave no voltage");
         if (Millivolts(terminalCelsius) is not { } terminalMillivolts)
             return new JunctionResult.OutOfRange(Text(
-                $"terminals at {terminalCelsius:0.#} °C: type {Type} is defined from {direct[0].FromCelsius} to {direct[^1].ToCelsius} °C"));
+                $"terminals at {terminalCelsius:0.#} °C: type {Type} is defined from {fromCelsius} to {HighestJunctionCelsius} °C"));
 
         var totalMillivolts = emfMillivolts + terminalMillivolts;
         if (Math.Abs(totalMillivolts) > OpenCircuitFactor * HighestJunctionMillivolts)
             return new JunctionResult.OpenCircuit(Text(
                 $"{totalMillivolts:0.000} mV, and a couple of type {Type} gives {HighestJunctionMillivolts:0.000} mV at most: open circuit, or another type is wired"));
         return new JunctionResult.OutOfRange(totalMillivolts < LowestJunctionMillivolts
-            ? Text($"below {LowestJunctionCelsius:0.#} °C, the lowest that type {Type} can tell ({totalMillivolts:0.000} mV)")
+            ? JunctionCelsius(-emfMillivolts, terminalCelsius) is { } reversed
+                ? Text($"below {LowestJunctionCelsius:0.#} °C, the lowest that type {Type} can tell ({totalMillivolts:0.000} mV); the other way round it would be {reversed:0} °C: are the legs exchanged?")
+                : Text($"below {LowestJunctionCelsius:0.#} °C, the lowest that type {Type} can tell ({totalMillivolts:0.000} mV)")
             : Text($"above {HighestJunctionCelsius:0.#} °C, the highest that type {Type} can tell ({totalMillivolts:0.000} mV)"));
     }
 
     double Inverse(double totalMillivolts)
     {
-        // The last stretch that covers the voltage: where stretches of types R and S overlap (1064 to 1200 °C) it is ten times better.
-        var stretch = inverse.Length - 1;
-        while (stretch > 0 && totalMillivolts < inverse[stretch].FromMillivolt) stretch--;
-
-        // Three Newton steps on the direct function end below a millionth of a degree, whichever stretch was the start.
-        var celsius = Polynomial.At(inverse[stretch].Coefficients, totalMillivolts);
-        for (var step = 0; step < 3; step++)
-        {
-            var curve = CurveAt(celsius);
-            celsius -= (curve.Millivolts(celsius) - totalMillivolts) / curve.Slope(celsius);
-        }
-        return celsius;
+        var stretch = 0;
+        while (stretch < inverse.Length - 1 && totalMillivolts > inverse[stretch].ToMillivolts) stretch++;
+        return inverse[stretch].Celsius(totalMillivolts);
     }
-
-    double MillivoltsWithin(double celsius) => CurveAt(celsius).Millivolts(celsius);
 
     DirectCurve CurveAt(double celsius)
     {

@@ -1,7 +1,8 @@
 namespace HotShop.Physics.Thermometry;
 
-/// <summary>One stretch of a direct function: emf in mV from °C, reference junction at 0 °C.</summary>
-internal sealed record DirectCurve(double FromCelsius, double ToCelsius, double[] Coefficients, GaussianTerm? Exponential)
+/// <summary>One stretch of a reference function as stored: emf in mV from °C, reference junction at 0 °C. It begins where the one before
+/// ends.</summary>
+internal sealed record DirectCurve(double ToCelsius, double[] Coefficients, GaussianTerm? Exponential)
 {
     public double Millivolts(double celsius) =>
         Polynomial.At(Coefficients, celsius) + (Exponential?.At(celsius) ?? 0);
@@ -19,11 +20,34 @@ internal sealed record GaussianTerm(double A0, double A1, double A2)
     public double SlopeAt(double celsius) => At(celsius) * 2 * A1 * (celsius - A2);
 }
 
-/// <summary>One stretch of a printed inverse: °C from mV, good to a few hundredths of a degree.</summary>
-internal sealed record InverseCurve(double FromMillivolt, double ToMillivolt, double FromCelsius, double ToCelsius, double[] Coefficients);
+/// <summary>A stretch between two temperatures with the voltages at its ends, turned around.</summary>
+internal sealed record InverseStretch(DirectCurve Curve, double FromCelsius, double ToCelsius)
+{
+    readonly double fromMillivolts = Curve.Millivolts(FromCelsius);
+
+    public double ToMillivolts { get; } = Curve.Millivolts(ToCelsius);
+
+    /// <summary>Temperature in °C of a voltage of this stretch, to within rounding.</summary>
+    public double Celsius(double millivolts)
+    {
+        // From the chord, Newton's steps shrink until rounding alone moves them: every reference function bends gently enough for that
+        // (six steps on average, twelve at worst), so no inverse polynomial is needed and none can disagree with the function.
+        var celsius = double.Lerp(FromCelsius, ToCelsius, (millivolts - fromMillivolts) / (ToMillivolts - fromMillivolts));
+        var last = double.PositiveInfinity;
+        while (true)
+        {
+            var step = (Curve.Millivolts(celsius) - millivolts) / Curve.Slope(celsius);
+            if (!(Math.Abs(step) < last)) return celsius;
+            celsius -= step;
+            last = Math.Abs(step);
+        }
+    }
+}
 
 /// <summary>A type's functions as stored.</summary>
-internal sealed record ThermocoupleCurves(string Composition, DirectCurve[] Direct, InverseCurve[] Inverse);
+/// <param name="FromCelsius">Where the first stretch begins.</param>
+/// <param name="LowestJunctionCelsius">Lowest temperature that a voltage can tell.</param>
+internal sealed record ThermocoupleCurves(string Composition, double FromCelsius, double LowestJunctionCelsius, DirectCurve[] Direct);
 
 /// <summary>The stored table of all types.</summary>
 internal sealed record ThermocoupleTable(string Source, string Licence, Dictionary<ThermocoupleType, ThermocoupleCurves> Types);

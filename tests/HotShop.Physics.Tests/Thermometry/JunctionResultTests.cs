@@ -38,8 +38,16 @@ public class JunctionResultTests
         Assert.Contains("terminals at -20 °C", result.Reason, StringComparison.Ordinal);
     }
 
+    // 5 % above the highest voltage of the type, where a couple's reading ends and an input's burn-out detection begins.
+    [Theory, InlineData(1.0499, false), InlineData(1.0501, true)]
+    public void What_is_taken_for_an_open_circuit_begins_five_per_cent_above_the_range(double factor, bool isOpen) =>
+        Assert.Equal(isOpen, K.Junction(factor * K.HighestJunctionMillivolts, 0) is JunctionResult.OpenCircuit);
+
     // A couple wired the wrong way round reads about 2·terminals − t, here far below the range of type K.
     [Fact]
-    public void A_reversed_K_couple_in_a_hot_furnace_is_out_of_range() =>
-        Assert.IsType<JunctionResult.OutOfRange>(K.Junction(-(K.Millivolts(1150)!.Value - K.Millivolts(25)!.Value), 25));
+    public void A_reversed_K_couple_in_a_hot_furnace_is_out_of_range_and_said_to_be_the_wrong_way_round()
+    {
+        var result = Assert.IsType<JunctionResult.OutOfRange>(K.Junction(-(K.Millivolts(1150)!.Value - K.Millivolts(25)!.Value), 25));
+        Assert.Contains("the other way round it would be 1150 °C", result.Reason, StringComparison.Ordinal);
+    }
 }
