@@ -5,24 +5,6 @@ namespace HotShop.Physics.Tests.Statistics;
 
 public class StatisticsTests
 {
-    // Tables of the normal and of Student's t distribution (from memory); t 99 % with 16 degrees of freedom is printed 2.92 in JCGM 100 H.1.
-    [Fact]
-    public void Factors_are_those_of_the_printed_tables()
-    {
-        Assert.Equal(1.959964, Quantiles.Normal95, 5e-7);
-        Assert.Equal(2.92, Quantiles.StudentT(0.995, 16), 0.005);
-        Assert.Equal(2.776, Quantiles.StudentT(0.975, 4), 0.0005);
-    }
-
-    // JCGM 100:2008 (GUM), H.1: terms 25, 9.7, 2.9, 16.7 nm give 31.7 (printed 32); 99 % half-width 92.6 (printed 93).
-    [Fact]
-    public void The_guides_end_gauge_comes_out()
-    {
-        var length = new Estimate(50_000_838, 25) + new Estimate(0, 9.7) + new Estimate(0, 2.9) + new Estimate(0, 16.7);
-        Assert.Equal(31.7, length.StandardUncertainty, 0.05);
-        Assert.Equal(92.6, Quantiles.StudentT(0.995, 16) * length.StandardUncertainty, 0.2);
-    }
-
     [Fact]
     public void Limits_without_more_knowledge_are_a_rectangle() => Assert.Equal(1.66, Estimate.WithinLimits(1150, 2.875).StandardUncertainty, 0.005);
 
