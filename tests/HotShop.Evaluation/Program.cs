@@ -12,7 +12,7 @@ var json = new Option<FileInfo?>("--json") { Description = "File for the scores 
 count.Validators.Add(r => { if (r.GetValueOrDefault<int?>() is < 1 or > 1000) r.AddError("--count must lie between 1 and 1000."); });
 days.Validators.Add(r => { if (r.GetValueOrDefault<int?>() is < 1 or > 366) r.AddError("--days must lie between 1 and 366."); });
 
-var root = new RootCommand("Marks the service's answers against the simulator's hidden truth.") { name, seed, count, days, json };
+var root = new RootCommand("Marks the service's answers against the simulator's hidden truth.") { name, seed, count, days, json, NumbersCommand.Create() };
 root.SetAction(async parsed =>
 {
     var card = cards.First(c => c.Name == parsed.GetValue(name));
