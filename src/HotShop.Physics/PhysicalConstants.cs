@@ -12,6 +12,9 @@ public static class PhysicalConstants
     /// <summary>Second radiation constant h c / k, m K. Source: CODATA 2018.</summary>
     public const double SecondRadiation = 1.438776877e-2;
 
+    /// <summary>Standard acceleration of free fall, m/s²; exact by convention (CGPM 1901).</summary>
+    public const double StandardGravity = 9.80665;
+
     /// <summary>Kelvin of a temperature in °C.</summary>
     public static double Kelvin(double celsius) => celsius - AbsoluteZeroCelsius;
 }

@@ -5,6 +5,9 @@ internal sealed class ColdHeap(GlassEnthalpy glass)
 {
     const double GasLeavesFromCelsius = 500, GasHasLeftAtCelsius = 950, MeltsWithinKelvin = 120;
 
+    /// <summary>Heat of the batch's reactions, kJ per kg of glass (EU reference document on glass manufacture, from memory).</summary>
+    const double ReactionKilojoulesPerKilogram = 490;
+
     double kilojoules, reactedShare;
 
     public double CulletKilograms { get; private set; }
@@ -48,7 +51,7 @@ internal sealed class ColdHeap(GlassEnthalpy glass)
         if (step <= 0) return 0;
         var gasKilograms = (1 - Quillmere.BatchYield) * BatchKilograms * step;
         var gasHeat = gasKilograms * GlassEnthalpy.GasKilojoulesPerKilogramKelvin * celsius;
-        var reaction = Physics.Glass.GlassHeat.BatchReactionKilojoulesPerKilogram * Quillmere.BatchYield * BatchKilograms * step;
+        var reaction = ReactionKilojoulesPerKilogram * Quillmere.BatchYield * BatchKilograms * step;
         reactedShare = share;
         kilojoules -= gasHeat + reaction;
         ledger.GasesKilojoules += gasHeat;

@@ -1,5 +1,3 @@
-using HotShop.Physics.Glass;
-
 namespace HotShop.Simulator.Plant;
 
 /// <summary>
@@ -10,6 +8,10 @@ internal sealed class GlassEnthalpy
 {
     const double PieceKelvin = 5, TopCelsius = 1500;
 
+    /// <summary>Window glass after Sharp and Ginther, J. Am. Ceram. Soc. 34 (1951) 260 (coefficients from memory): mean specific heat
+    /// from 0 °C to t is (a t + c) / (0.00146 t + 1) cal/(g K).</summary>
+    const double A = 0.0005144, C = 0.175842, Bend = 0.00146, JoulesPerCalorie = 4.184;
+
     /// <summary>
     /// Mean specific heat of the carbon dioxide in batch, bound or leaving, in kJ/(kg·K) (from memory; about 1.1 from 0 to 900 °C).
     /// </summary>
@@ -18,7 +20,7 @@ internal sealed class GlassEnthalpy
     readonly double[] contents;
 
     public GlassEnthalpy(double factor) =>
-        contents = [.. Enumerable.Range(0, (int)(TopCelsius / PieceKelvin) + 1).Select(i => factor * GlassHeat.HeatContentKilojoulesPerKilogram(i * PieceKelvin))];
+        contents = [.. Enumerable.Range(0, (int)(TopCelsius / PieceKelvin) + 1).Select(i => factor * Textbook(i * PieceKelvin))];
 
     /// <summary>Heat above 0 °C, in kJ/kg; the last piece is continued beyond 1500 °C.</summary>
     public double KilojoulesPerKilogram(double celsius)
@@ -44,6 +46,8 @@ internal sealed class GlassEnthalpy
         var start = low * PieceKelvin;
         return start + (kilojoules - glassKilograms * contents[low] - gasPerKelvin * start) / (glassKilograms * Slope(low) + gasPerKelvin);
     }
+
+    static double Textbook(double celsius) => JoulesPerCalorie * (A * celsius + C) / (Bend * celsius + 1) * celsius;
 
     double Slope(int piece) => (contents[piece + 1] - contents[piece]) / PieceKelvin;
 }
