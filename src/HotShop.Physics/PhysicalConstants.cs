@@ -15,6 +15,9 @@ public static class PhysicalConstants
     /// <summary>Standard acceleration of free fall, m/s²; exact by convention (CGPM 1901).</summary>
     public const double StandardGravity = 9.80665;
 
+    /// <summary>Molar gas constant, J/(mol K). Source: CODATA 2018; exact by definition, rounded to its tenth digit.</summary>
+    public const double GasConstant = 8.314462618;
+
     /// <summary>Kelvin of a temperature in °C.</summary>
     public static double Kelvin(double celsius) => celsius - AbsoluteZeroCelsius;
 }

@@ -1,6 +1,8 @@
+using HotShop.Checks.Gas;
+
 namespace HotShop.Checks;
 
 static class FuelGasChecks
 {
-    public static IEnumerable<Check> All => [];
+    public static IEnumerable<Check> All => [.. AnnexExampleChecks.All, .. TypicalGasChecks.All, .. PureGasChecks.All, .. ComponentChecks.All];
 }

@@ -1,4 +1,5 @@
 using HotShop.Physics.Energy;
+using HotShop.Physics.FuelGases;
 
 namespace HotShop.Monitor.Fuel;
 
@@ -7,14 +8,6 @@ public enum BilledUnit { KilowattHour, Gigajoule, Therm, Dekatherm, CubicMetre, 
 
 public static class BilledUnits
 {
-    /// <summary>Gross energy of pure propane by ISO 6976:2016, kWh/kg.</summary>
-    const double PropaneKilowattHoursPerKilogram = 50.326 / 3.6;
-
-    /// <summary>Gross energy of a US gallon of propane at 60 °F: 3.84 MMBtu per barrel of 42 gallons. Source: 40 CFR 98 table NN-1.</summary>
-    const double PropaneBtuPerGallon = 3.84e6 / 42;
-
-    const double LitresPerGallon = 3.785411784;
-
     static readonly (BilledUnit Unit, string Name)[] all =
     [
         (BilledUnit.KilowattHour, "kWh"), (BilledUnit.Gigajoule, "GJ"), (BilledUnit.Therm, "therm"), (BilledUnit.Dekatherm, "dekatherm"),
@@ -38,10 +31,10 @@ public static class BilledUnits
         BilledUnit.KilowattHour => 1,
         BilledUnit.Gigajoule => 1000 / EnergyUnits.MegajoulesPerKilowattHour,
         BilledUnit.Therm => EnergyUnits.KilowattHoursPerTherm,
-        BilledUnit.Dekatherm => 10 * EnergyUnits.KilowattHoursPerTherm,
-        BilledUnit.PropaneLitre => PropaneBtuPerGallon * EnergyUnits.JoulesPerBtu / 3.6e6 / LitresPerGallon,
-        BilledUnit.PropaneGallon => PropaneBtuPerGallon * EnergyUnits.JoulesPerBtu / 3.6e6,
-        BilledUnit.PropaneKilogram => PropaneKilowattHoursPerKilogram,
+        BilledUnit.Dekatherm => EnergyUnits.KilowattHoursPerMillionBtu,
+        BilledUnit.PropaneLitre => LiquidPropane.KilowattHoursPerLitre,
+        BilledUnit.PropaneGallon => LiquidPropane.KilowattHoursPerGallon,
+        BilledUnit.PropaneKilogram => LiquidPropane.KilowattHoursPerKilogram,
         _ => null,
     };
 

@@ -1,5 +1,6 @@
 using HotShop.Monitor.Configuration;
 using HotShop.Physics.Energy;
+using HotShop.Physics.FuelGases;
 
 namespace HotShop.Monitor.Fuel;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
+using HotShop.Physics.Energy;
 using HotShop.Physics.Statistics;
 using NodaTime;
 using NodaTime.Text;
@@ -14,8 +15,6 @@ namespace HotShop.Monitor.Money;
 public sealed class StudioFormat
 {
     const string Minus = "-", Space = "\u00a0";
-
-    const double KilogramsPerPound = 0.45359237;
 
     readonly WritingHabit habit;
     readonly string sign;
@@ -87,7 +86,7 @@ public sealed class StudioFormat
 
     public Interval EnergyShown(Estimate energy) => EnergyShown(energy.Value, energy.Low95, energy.High95);
 
-    public Interval GlassShown(Estimate glass) => Between(glass.Value, Math.Max(0, glass.Low95), glass.High95, Glass, v => Number(isUsFirst ? v / KilogramsPerPound : v, 1));
+    public Interval GlassShown(Estimate glass) => Between(glass.Value, Math.Max(0, glass.Low95), glass.High95, Glass, v => Number(isUsFirst ? v / EnergyUnits.KilogramsPerPound : v, 1));
 
     /// <summary>kWh for each kilogram, whatever the units of the rest: the trade compares it so.</summary>
     public Interval PerKilogramShown(Estimate energy) => Between(energy.Value, Math.Max(0, energy.Low95), energy.High95, v => Number(v, 2) + Space + "kWh/kg", v => Number(v, 2));
@@ -112,7 +111,7 @@ public sealed class StudioFormat
     public double InGasUnit(double cubicMetres) => isUsFirst ? cubicMetres / BilledUnit.HundredCubicFeet.CubicMetres()!.Value : cubicMetres;
 
     /// <summary>Glass, in kg or in lb where US units stand first.</summary>
-    public string Glass(double kilograms) => isUsFirst ? Number(kilograms / KilogramsPerPound, 1) + Space + "lb" : Number(kilograms, 1) + Space + "kg";
+    public string Glass(double kilograms) => isUsFirst ? Number(kilograms / EnergyUnits.KilogramsPerPound, 1) + Space + "lb" : Number(kilograms, 1) + Space + "kg";
 
     public string CarbonDioxide(double kilograms) => Number(kilograms, 0) + Space + "kg";
 

@@ -25,4 +25,11 @@ public static class GasVolume
         return linePascals / baseConditions.PressurePascals
             * (PhysicalConstants.Kelvin(baseConditions.Celsius) / PhysicalConstants.Kelvin(Require.Celsius(lineCelsius)));
     }
+
+    /// <summary>The same with compressibility: times Z_base / Z_line.</summary>
+    /// <param name="baseCompression">Compression factor at base conditions, about 0.998 for natural gas.</param>
+    /// <param name="lineCompression">Compression factor in the line.</param>
+    public static double BaseFactor(
+        double gaugePressurePascals, double atmosphericPascals, double lineCelsius, BaseConditions baseConditions, double baseCompression, double lineCompression) =>
+        BaseFactor(gaugePressurePascals, atmosphericPascals, lineCelsius, baseConditions) * Require.Positive(baseCompression) / Require.Positive(lineCompression);
 }

@@ -6,33 +6,6 @@ namespace HotShop.Physics.Tests.Energy;
 
 public class DialClockTests
 {
-    const double CubicFoot = EnergyUnits.CubicMetresPerCubicFoot;
-
-    // Half-foot dial, 29 s: 62 ft³/h, as NFPA 54 (National Fuel Gas Code) tabulates it to whole cubic feet; the others are gas service tables:
-    // half-foot 22 s 81.82, one foot 40 s 90 and 36 s 100, two feet 10 s 720, five feet 10 s 1,800 ft³/h.
-    [Theory]
-    [InlineData(0.5, 29, 62, 0.5), InlineData(0.5, 22, 81.82, 0.005), InlineData(1, 40, 90, 0.001), InlineData(1, 36, 100, 0.001), InlineData(2, 10, 720, 0.001), InlineData(5, 10, 1800, 0.001)]
-    public void A_dial_s_turn_gives_the_flow_of_the_service_tables(double cubicFeet, double seconds, double cubicFeetPerHour, double within) =>
-        Assert.Equal(cubicFeetPerHour, DialClock.Read(cubicFeet * CubicFoot, [0, seconds]).CubicMetresPerHour.Value / CubicFoot, within);
-
-    // 81.82 ft³/h of gas with 1,000 Btu/ft³ are 81,820 Btu/h (the same service table): 23.98 kW.
-    [Fact]
-    public void A_half_foot_dial_in_22_seconds_is_a_burner_of_24_kilowatts()
-    {
-        var flow = DialClock.Read(0.5 * CubicFoot, [0, 22]).CubicMetresPerHour.Value;
-        var kilowatts = flow * EnergyUnits.KilowattHoursPerCubicMetreOfBtu(1000);
-        Assert.Equal(81_820, kilowatts * 3.6e6 / EnergyUnits.JoulesPerBtu, 5.0);
-    }
-
-    // A pointer of 0.01 m³ in 16 s: 2.25 m³/h, 79.5 ft³/h (service table).
-    [Fact]
-    public void A_metric_dial_reads_the_same()
-    {
-        var flow = DialClock.Read(0.01, [100, 116]).CubicMetresPerHour;
-        Assert.Equal(2.25, flow.Value, 1e-12);
-        Assert.Equal(79.5, flow.Value / CubicFoot, 0.05);
-    }
-
     [Fact]
     public void One_slow_thumb_spoils_little_of_ten_turns()
     {

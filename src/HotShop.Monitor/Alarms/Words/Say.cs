@@ -1,5 +1,6 @@
 using System.Globalization;
 using HotShop.Monitor.Wire;
+using HotShop.Physics.Energy;
 using NodaTime;
 
 namespace HotShop.Monitor.Alarms.Words;
@@ -14,7 +15,7 @@ internal static class Say
     /// <summary>A difference of temperatures: 10 K is 10 °C or 18 °F.</summary>
     public static string Difference(double kelvins) => Text($"{Rounded(kelvins):0} °C ({Rounded(kelvins * 1.8):0} °F)");
 
-    public static string Flow(double cubicMetresPerHour) => Text($"{cubicMetresPerHour:0.0} m³/h, {Rounded(cubicMetresPerHour / 0.0283168466):0} ft³/h");
+    public static string Flow(double cubicMetresPerHour) => Text($"{cubicMetresPerHour:0.0} m³/h, {Rounded(cubicMetresPerHour / EnergyUnits.CubicMetresPerCubicFoot):0} ft³/h");
 
     public static string Seconds(double seconds) => seconds switch
     {

@@ -1,4 +1,6 @@
-namespace HotShop.Physics.Energy;
+using HotShop.Physics.Energy;
+
+namespace HotShop.Physics.FuelGases;
 
 /// <summary>A fuel gas: gross heating value at stated base conditions, and the carbon dioxide of burning it.</summary>
 /// <param name="Name">As shown to people.</param>
@@ -12,13 +14,11 @@ public sealed record FuelGas(
     BaseConditions Base,
     double CarbonDioxideKilogramsPerKilowattHour)
 {
-    static readonly Lazy<FuelGasTable> Table = new(() => EmbeddedJson.Read<FuelGasTable>("Energy.fuel-gases.json"));
-
     /// <summary>A lean pipeline gas, for when the supplier's figure is not known yet.</summary>
-    public static FuelGas NaturalGas { get; } = Table.Value["natural-gas"];
+    public static FuelGas NaturalGas { get; } = GasProfile.NaturalGas.At(GasReference.Iso13443);
 
     /// <summary>Pure propane vapour.</summary>
-    public static FuelGas Propane { get; } = Table.Value["propane"];
+    public static FuelGas Propane { get; } = GasProfile.Propane.At(GasReference.Iso13443);
 
     public double GrossKilowattHoursPerCubicMetre { get; init; } = Require.Positive(GrossKilowattHoursPerCubicMetre);
 
@@ -35,15 +35,3 @@ public sealed record FuelGas(
     public FuelGas WithGrossMegajoulesPerCubicMetre(double megajoules, BaseConditions at) =>
         new(Name, EnergyUnits.KilowattHoursPerCubicMetreOfMegajoules(megajoules), at, CarbonDioxideKilogramsPerKilowattHour);
 }
-
-/// <summary>The stored table of default gases, all at ISO 13443 conditions.</summary>
-internal sealed record FuelGasTable(string Source, string Licence, Dictionary<string, FuelGasRow> Gases)
-{
-    public FuelGas this[string id] => new(
-        Gases[id].Name,
-        EnergyUnits.KilowattHoursPerCubicMetreOfMegajoules(Gases[id].GrossMegajoulesPerCubicMetre),
-        BaseConditions.Iso13443,
-        Gases[id].CarbonDioxideKilogramsPerGrossKilowattHour);
-}
-
-internal sealed record FuelGasRow(string Name, double GrossMegajoulesPerCubicMetre, double CarbonDioxideKilogramsPerGrossKilowattHour);
