@@ -65,6 +65,7 @@ static class ApplianceCheck
                 found.Add($"{where}.pot.glassYields", $"'{material}' is no material", $"write one of {string.Join(", ", HotShop.Physics.Pot.ChargeMaterial.All.Select(m => m.Name))}");
             found.Range($"{where}.pot.glassYields.{material}", share, 0.5, 1);
         }
+        GlassChoice.Check(found, $"{where}.pot", pot);
         if (pot.GatherKilograms.Count == 0)
             found.Add($"{where}.pot.gatherKilograms", "there is no size of gather", "name at least one with its mass in kg, or leave it out for the usual three");
         if (pot.StartKilograms is { } start) found.Range($"{where}.pot.startKilograms", start, 0, 5000);

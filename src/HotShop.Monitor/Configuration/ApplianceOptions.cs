@@ -134,6 +134,12 @@ public sealed record PotOptions
     [Description("Glass that stays of a kilogram charged, by material, where the bag says other than usual: e.g. { \"batch\": 0.83 }.")]
     public IReadOnlyDictionary<string, double> GlassYields { get; init; } = new Dictionary<string, double>();
 
+    [Description("The glass in the pot; it must match what is melted, ask its maker. Left out: soft studio soda-lime.")]
+    public GlassOptions? Glass { get; init; }
+
+    [Description("Raw materials of the studio's batch in kg or parts, from which the glass it leaves is computed: e.g. { \"sand\": 60, \"soda ash\": 20, \"limestone\": 16, \"soda feldspar\": 4 }.")]
+    public IReadOnlyDictionary<string, double> BatchRecipe { get; init; } = new Dictionary<string, double>();
+
     [Description("Hours from the last charge until the glass is clear, usually 10 to 16 (common practice).")]
     public double HoursToClear { get; init; } = 12;
 }

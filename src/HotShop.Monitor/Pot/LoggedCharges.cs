@@ -9,7 +9,7 @@ static class LoggedCharges
     /// <summary>A platform scale, within 1 % (common practice); rectangular.</summary>
     const double Scale = 0.0058;
 
-    /// <summary>Cullet and frit: moisture and dirt up to 1 % (common practice). A yield that somebody stated, to 1 %; rectangular.</summary>
+    /// <summary>Cullet and frit: moisture and dirt up to 1 % (common practice). A yield that somebody stated, or that a recipe gives, to 1 %; rectangular.</summary>
     const double KnownYield = 0.0058;
 
     /// <summary>Batch of which nobody said what it leaves: recipes differ by 3 % either way from 0.85 (common practice); rectangular.</summary>
@@ -21,7 +21,7 @@ static class LoggedCharges
     static LoggedCharge Of(LogEntry entry, PotPlan pot)
     {
         var material = PotLog.Material(entry, pot);
-        var isUsual = material.NeedsReaction && entry.Fields["yield"] is null && !pot.Options.GlassYields.Keys.Contains(material.Name, StringComparer.OrdinalIgnoreCase);
+        var isUsual = material.NeedsReaction && entry.Fields["yield"] is null && !pot.SaysYieldOf(material);
         return new(entry.At, material.GlassKilograms(PotLog.Kilograms(entry.Fields)), material.NeedsReaction, double.Hypot(Scale, isUsual ? UsualBatchYield : KnownYield));
     }
 

@@ -18,7 +18,7 @@ public sealed record PotAnswer(
     double FreeboardCm, double FullKg, double HeightCm, double HeelKg, IReadOnlyList<GathersAnswer> GathersLeft, double PullKgPerHour, double? HoursLeft,
     double GatherFactor, double MissedShare, Instant? LastDipAt, double UnexplainedKg,
     IReadOnlyDictionary<string, object?>? LastCharge, Instant? ReadyAt, IReadOnlyList<ProfileAnswer> InnerProfile, IReadOnlyList<PotPointAnswer> History,
-    IReadOnlyDictionary<string, double> GlassYields, IReadOnlyList<PotDayAnswer> Days, IReadOnlyList<string> People);
+    IReadOnlyDictionary<string, double> GlassYields, PotGlassAnswer Glass, IReadOnlyList<PotDayAnswer> Days, IReadOnlyList<string> People);
 
 /// <param name="From">First moment of work that day: a tally of the day goes from there to <paramref name="To"/>.</param>
 /// <param name="TallyId">The entry that counted the day; to count it again, correct that one.</param>
@@ -61,7 +61,8 @@ static class PotEndpoints
             state.GatherFactor.Value, state.MissedShare, state.LastDipAt, state.UnexplainedKilograms,
             report.LastCharge is { } charge ? LogbookEndpoints.Answer(charge, plan.Site) : null, report.ReadyAt,
             Profile(state.Pot.Geometry), [.. pots.Trace(appliance.Id, moments).Select(s => new PotPointAnswer(s.At, s.MassKilograms, s.MassKilogramsLow95, s.MassKilogramsHigh95))],
-            ChargeMaterial.All.ToDictionary(m => m.Name, m => PotLog.Yielding(m, report.Plan).GlassYield),
+            ChargeMaterial.All.ToDictionary(m => m.Name, m => report.Plan.Yielding(m).GlassYield),
+            PotGlassAnswer.Of(report.Plan),
             [.. pots.Days(appliance.Id, moment).TakeLast(DaysShown).Select(d => Day(d, report))], [.. pots.WhoLogged(appliance.Id, moment - PeopleOver, moment).Take(MostPeople)]);
     }
 

@@ -54,16 +54,12 @@ static class PotLog
         return new PotEvent.Charge(entry.At, material.GlassKilograms(Kilograms(entry.Fields)), material.RelativeUncertainty);
     }
 
-    /// <summary>What was charged, with the yield that holds for it: the entry's own, else the configuration's, else the usual.</summary>
+    /// <summary>What was charged, with the yield that holds for it: the entry's own, else the studio's, else the usual.</summary>
     internal static ChargeMaterial Material(LogEntry charge, PotPlan pot)
     {
         var material = ChargeMaterial.Named(charge.Fields["material"]!.GetValue<string>())!;
-        return charge.Fields["yield"] is { } said ? material with { GlassYield = said.GetValue<double>() } : Yielding(material, pot);
+        return charge.Fields["yield"] is { } said ? material with { GlassYield = said.GetValue<double>() } : pot.Yielding(material);
     }
-
-    internal static ChargeMaterial Yielding(ChargeMaterial material, PotPlan pot) =>
-        pot.Options.GlassYields.FirstOrDefault(y => string.Equals(y.Key, material.Name, StringComparison.OrdinalIgnoreCase)) is { Key: not null } known
-            ? material with { GlassYield = known.Value } : material;
 
     static PotEvent.Dip Dip(LogEntry entry, PotPlan pot)
     {

@@ -37,6 +37,9 @@ public sealed class AnnealingCurve
     /// <summary>°C at the end.</summary>
     public double EndCelsius { get; }
 
+    /// <summary>Where the curve begins and where each of its stages ends.</summary>
+    public IReadOnlyList<CurveCorner> Corners => [new(StartsAt, StartCelsius), .. pieces.Select(p => new CurveCorner(p.EndsAt, p.EndCelsius))];
+
     /// <summary>Intended temperature, °C; <see langword="null"/> before the start and after the end.</summary>
     public double? SetpointCelsius(Instant at)
     {
@@ -74,3 +77,6 @@ public sealed class AnnealingCurve
             EndsAt == StartsAt ? EndCelsius : StartCelsius + (EndCelsius - StartCelsius) * ((at - StartsAt) / (EndsAt - StartsAt));
     }
 }
+
+/// <summary>A moment and the temperature intended for it, °C.</summary>
+public readonly record struct CurveCorner(Instant At, double Celsius);

@@ -17,7 +17,7 @@ internal static class ModuleList
         ],
         ["pot"] =
         [
-            "entry-queue", "forecast", "glow", "lane", "offline", "pot-bench", "pot-dots", "pot-entry", "pot-facts", "pot-fields", "pot-log", "pot-memory", "pot-note", "pot-section", "pot-sheets",
+            "entry-queue", "forecast", "glow", "lane", "offline", "pot-bench", "pot-dots", "pot-entry", "pot-facts", "pot-fields", "pot-glass", "pot-log", "pot-memory", "pot-note", "pot-section", "pot-sheets",
             "pot-strip", "pot-tally", "pot-undo", "pot-words", "story", "svg",
         ],
         ["meters"] = ["entry-queue", "meter-dial", "meter-entry", "meter-photo", "meter-strip", "meter-words", "svg"],

@@ -7,6 +7,7 @@ import { bench, pressChip, showBench } from './pot-bench.js';
 import { fillDots } from './pot-dots.js';
 import { entrySheet } from './pot-entry.js';
 import { readPot } from './pot-facts.js';
+import { glassRows } from './pot-glass.js';
 import { holding, showLog } from './pot-log.js';
 import { recall, remember } from './pot-memory.js';
 import { showNote } from './pot-note.js';
@@ -119,6 +120,8 @@ function show() {
     drawPotStrip(id('pot-strip'), pot, list(), { width: Math.max(300, id('picture').getBoundingClientRect().width), temperatureCelsius: temperature(), range, onEntry: openEntry });
     id('pot-rows').replaceChildren(...tableRows(pot));
   }
+  id('glass').hidden = !pot?.glass;
+  if (pot?.glass) id('glass-rows').replaceChildren(...glassRows(pot.glass));
   showBench(id('bench'), pot?.people);
   showEntries();
   tell();
