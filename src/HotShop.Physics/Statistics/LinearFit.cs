@@ -80,17 +80,17 @@ public sealed class LinearFit
     /// <inheritdoc cref="Of(IReadOnlyList{double[]}, IReadOnlyList{double})"/>
     public static LinearFit? Line(IReadOnlyList<double> x, IReadOnlyList<double> y) => Of([.. x.Select(value => new[] { 1, value })], y);
 
-    /// <summary>A coefficient with its standard uncertainty for independent residuals.</summary>
-    public Estimate Coefficient(int index) => new(Coefficients[index], Math.Sqrt(Covariance[index][index]));
+    /// <summary>A coefficient with its standard uncertainty for independent residuals; its 95 % interval is Student's.</summary>
+    public Estimate Coefficient(int index) => ByStudent(new(Coefficients[index], Math.Sqrt(Covariance[index][index])));
 
-    /// <summary>The line at regressors, with the standard uncertainty of the line itself.</summary>
-    public Estimate At(params double[] row) => Combined(row, Covariance);
+    /// <summary>The line at regressors, with the standard uncertainty of the line itself; its 95 % interval is Student's.</summary>
+    public Estimate At(params double[] row) => ByStudent(Combined(row, Covariance));
 
-    /// <summary>A further value at regressors: the line's uncertainty and a residual's scatter.</summary>
+    /// <summary>A further value at regressors: the line's uncertainty and a residual's scatter; its 95 % interval is Student's.</summary>
     public Estimate Next(params double[] row)
     {
-        var line = At(row);
-        return line with { StandardUncertainty = double.Hypot(line.StandardUncertainty, ResidualStandardDeviation) };
+        var line = Combined(row, Covariance);
+        return ByStudent(line with { StandardUncertainty = double.Hypot(line.StandardUncertainty, ResidualStandardDeviation) });
     }
 
     /// <summary>A mix of the coefficients with its standard uncertainty under a covariance of them.</summary>
@@ -142,6 +142,8 @@ public sealed class LinearFit
                 (product, first, second) = (product + Residuals[i] * Residuals[i - 1], first + Residuals[i] * Residuals[i], second + Residuals[i - 1] * Residuals[i - 1]);
         return first > 0 && second > 0 ? product / Math.Sqrt(first * second) : 0;
     }
+
+    Estimate ByStudent(Estimate of) => of.WithHalfWidth95(Quantiles.TwoSided(Quantiles.Level, DegreesOfFreedom) * of.StandardUncertainty);
 
     static bool IsSingular(Matrix<double> r)
     {

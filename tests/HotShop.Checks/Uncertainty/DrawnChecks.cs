@@ -1,3 +1,4 @@
+using HotShop.Physics.Statistics;
 using HotShop.Physics.Uncertainty;
 
 namespace HotShop.Checks.Uncertainty;
@@ -9,16 +10,16 @@ static class DrawnChecks
     const string Mass = "JCGM 101:2008, 9.3, Monte Carlo", Loss = "JCGM 101:2008, 9.4, Monte Carlo and analytically";
 
     /// <summary>Mass of a weight against a reference in air, mg beyond the nominal 100 g.</summary>
-    static readonly Lazy<MonteCarlo> Weight = new(() => MonteCarlo.Of(
+    static readonly Lazy<Draws> Weight = new(() => MonteCarlo.Of(
         [(100_000.000, new("reference", 0.050)), (1.234, new("trimming", 0.020)), (1.20, Contribution.Rectangular("air", 0.10)),
             (8000, Contribution.Rectangular("weight", 1000)), (8000, Contribution.Rectangular("reference's density", 50))],
         x => (x[0] + x[1]) * (1 + (x[2] - 1.2) * (1 / x[3] - 1 / x[4])) - 100_000, Trials, seed: 1));
 
     /// <summary>Sum of two squares of normal inputs, times a million.</summary>
-    static Lazy<MonteCarlo> Squares(double first) => new(() => MonteCarlo.Of(
+    static Lazy<Draws> Squares(double first) => new(() => MonteCarlo.Of(
         [(first, new("real", 0.005)), (0, new("imaginary", 0.005))], x => 1e6 * (x[0] * x[0] + x[1] * x[1]), Trials, seed: 1));
 
-    static readonly Lazy<MonteCarlo> Zero = Squares(0), Small = Squares(0.010), Large = Squares(0.050);
+    static readonly Lazy<Draws> Zero = Squares(0), Small = Squares(0.010), Large = Squares(0.050);
 
     public static IEnumerable<Check> All =>
     [

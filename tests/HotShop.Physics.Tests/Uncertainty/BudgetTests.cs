@@ -113,7 +113,7 @@ public class BudgetTests
     [Fact]
     public void The_same_seed_draws_the_same_and_few_degrees_of_freedom_draw_wide()
     {
-        MonteCarlo Drawn(int seed) => MonteCarlo.Of([(0, new Contribution("t", 1, DegreesOfFreedom: 4))], x => x[0], 100_000, seed);
+        Draws Drawn(int seed) => MonteCarlo.Of([(0, new Contribution("t", 1, DegreesOfFreedom: 4))], x => x[0], 100_000, seed);
         Assert.Equal(Drawn(3).Interval(), Drawn(3).Interval());
         Assert.NotEqual(Drawn(3).Interval(), Drawn(4).Interval());
         Assert.Equal(2.776, (Drawn(3).Interval().High - Drawn(3).Interval().Low) / 2, 0.05);
