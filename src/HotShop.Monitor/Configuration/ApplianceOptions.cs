@@ -58,11 +58,17 @@ public sealed record ChannelOptions
     [Description("Unit of plain numbers (UCUM), e.g. Cel, [degF], mV, m3/h, [cft_i]/h. Left out: the quantity's own.")]
     public string? Unit { get; init; }
 
-    [Description("Thermocouple type where millivolts are sent: B, E, J, K, N, R, S or T.")]
+    [Description("Thermocouple type: B, E, J, K, N, R, S or T. Needed where millivolts are sent, and for the class of its wire in 'accuracy'.")]
     public string? Thermocouple { get; init; }
 
     [Description("Channel of this appliance that measures the terminals, where millivolts are sent.")]
     public string? ColdJunction { get; init; }
+
+    [Description("How far a temperature can be trusted; it is then shown with its interval.")]
+    public AccuracyOptions? Accuracy { get; init; }
+
+    [Description("Corrections of a temperature from calibrations, each from its day on. They are added to each reading; the reading as it came is kept beside.")]
+    public IReadOnlyList<CalibrationOptions> Calibrations { get; init; } = [];
 
     [Description("Seconds between readings; older than three of them is stale.")]
     public double IntervalSeconds { get; init; } = 10;

@@ -24,6 +24,7 @@ static class ChannelCheck
                 found.Add($"{at}.reports", $"{channel.Quantity} cannot be typed", "only meters are read by people: gas-volume or energy");
             Numbers(found, at, channel);
             Couple(found, at, channel, appliance);
+            AccuracyCheck.Run(found, at, channel);
             Addresses(found, at, channel);
         }
     }
@@ -61,14 +62,17 @@ static class ChannelCheck
         // By name only: the parser of enumerations would take a number as well.
         if (channel.Thermocouple is { } type && !Enum.GetNames<ThermocoupleType>().Contains(type))
             found.Add($"{at}.thermocouple", $"'{type}' is no type", "write B, E, J, K, N, R, S or T");
-        if (channel.Thermocouple is not null && channel.ColdJunction is null)
-            found.Add($"{at}.coldJunction", "a thermocouple in mV needs the temperature of its terminals", "name the channel of this appliance that measures them");
+        // A converter that sends °C knows its own terminals; of a couple in mV only we can.
+        if (channel.Thermocouple is not null && channel.ColdJunction is null && (channel.Accuracy is null || channel.Unit is null || Ucum.ToStored(0, channel.Unit, InDegrees) is { Problem: not null }))
+            found.Add($"{at}.coldJunction", "a thermocouple in mV needs the temperature of its terminals", "name the channel of this appliance that measures them; for a device that sends degrees say so by unit, e.g. Cel, beside accuracy");
         if (channel.ColdJunction is not { } junction) return;
         if (appliance.Channels.All(c => c.Id != junction))
             found.Add($"{at}.coldJunction", $"there is no channel '{junction}' in this appliance", "name one that is there");
         else if (junction == channel.Id || appliance.Channels.First(c => c.Id == junction).Quantity != "temperature")
             found.Add($"{at}.coldJunction", $"'{junction}' does not measure the temperature of the terminals", "name a channel that does");
     }
+
+    static ChannelPlan InDegrees { get; } = new() { Appliance = "", Name = "", Topic = "", Quantity = Quantity.Temperature };
 
     static void Addresses(ProblemList found, string at, ChannelOptions channel)
     {

@@ -38,6 +38,8 @@ public static class PlanBuilder
             DefaultUnit = options.Unit,
             Thermocouple = options.Thermocouple is { } type ? Enum.Parse<ThermocoupleType>(type) : null,
             ColdJunction = options.ColdJunction is { } junction ? $"{appliance.Id}/{junction}" : null,
+            Accuracy = AccuracyPlans.Uncertainty(options),
+            Calibrations = AccuracyPlans.Calibrations(options, DateTimeZoneProviders.Tzdb[configuration.Zone]),
             ValuePointer = options.ValuePointer,
             TimePointer = options.TimePointer,
             Interval = Duration.FromSeconds(options.IntervalSeconds),

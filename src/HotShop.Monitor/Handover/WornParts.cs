@@ -6,11 +6,12 @@ using NodaTime;
 
 namespace HotShop.Monitor.Handover;
 
-/// <summary>A couple with the hours it was hot since it was new or was repaired.</summary>
+/// <summary>A couple with the hours it was hot since it was new, was calibrated or was repaired.</summary>
 /// <param name="HoursHot">Above <see cref="WornParts.HotCelsius"/>.</param>
-/// <param name="Since">Of the calibration or repair that names it, else of its first reading.</param>
-/// <param name="IsReset">A log entry says since when.</param>
-sealed record CoupleWear(string Appliance, string ApplianceName, string Channel, double HoursHot, Instant Since, bool IsReset);
+/// <param name="Since">Of the log's calibration or repair that names it, or of the configuration's calibration, whichever is later; else of its first reading.</param>
+/// <param name="IsReset">One of them says since when.</param>
+/// <param name="UncorrectedSince">The log's calibration, where the configuration's corrections are older than it.</param>
+sealed record CoupleWear(string Appliance, string ApplianceName, string Channel, double HoursHot, Instant Since, bool IsReset, Instant? UncorrectedSince);
 
 /// <param name="ChangedAt">Null where the log knows of no change.</param>
 sealed record PotAge(string Appliance, string ApplianceName, Instant? ChangedAt);
@@ -24,7 +25,7 @@ sealed record DueItem(string Name, string? Appliance, string? ApplianceName, Ins
     public bool IsDue => Left <= 0;
 }
 
-/// <param name="LastCalibrationAt">Of any appliance; null where the log knows of none.</param>
+/// <param name="LastCalibrationAt">Of any appliance; null where neither log nor configuration knows of one.</param>
 sealed record Worn(IReadOnlyList<CoupleWear> Couples, IReadOnlyList<PotAge> Pots, IReadOnlyList<DueItem> Items, Instant? LastCalibrationAt);
 
 /// <summary>What is worn and what is due, from readings and the log.</summary>
@@ -51,7 +52,7 @@ sealed class WornParts(StudioPlan plan, IReadingHistory history, LogbookBook log
             [.. couples.Select(c => c.Wear)],
             [.. plan.Appliances.Where(a => a.Options.Pot is not null).Select(a => new PotAge(a.Id, a.Name, log.LastOrDefault(e => e.Entry == "pot-changed" && e.Appliance == a.Id)?.At))],
             [.. plan.Configuration.Upkeep.Select(u => Due(u, log, began, now)).OrderBy(d => d.Left / d.Every)],
-            log.LastOrDefault(e => e.Entry == "calibration")?.At);
+            Later(log.LastOrDefault(e => e.Entry == "calibration")?.At, plan.Appliances.SelectMany(a => a.Channels).Max(c => c.Calibrations.At(now)?.From)));
     }
 
     static IEnumerable<ChannelPlan> Couples(AppliancePlan appliance)
@@ -62,12 +63,17 @@ sealed class WornParts(StudioPlan plan, IReadingHistory history, LogbookBook log
 
     (CoupleWear Wear, Instant First)? Wear(AppliancePlan appliance, ChannelPlan channel, IReadOnlyList<LogEntry> log, Instant now)
     {
-        var reset = log.LastOrDefault(e => e.Entry is "calibration" or "repair" && e.Appliance == appliance.Id && Names(e, channel.Name, "channel"))?.At;
+        var named = log.Where(e => e.Appliance == appliance.Id && Names(e, channel.Name, "channel")).ToList();
+        var corrected = channel.Calibrations.At(now)?.From;
+        var reset = Later(named.LastOrDefault(e => e.Entry is "calibration" or "repair")?.At, corrected);
+        // A correction holds from the beginning of its day; the comparison was made some time within it.
+        var compared = named.LastOrDefault(e => e.Entry == "calibration")?.At;
+        var uncorrected = compared >= corrected + Duration.FromDays(1) ? compared : null;
         var hours = history.Hours(channel, HourOf(reset ?? now - furthest), now);
         if (hours.Count == 0) return null;
         var since = reset ?? hours[0].Hour;
         var hot = HotHours.Above(hours, hour => history.Minutes(channel, Instant.Max(hour, since), hour + Duration.FromHours(1)), HotCelsius);
-        return (new(appliance.Id, appliance.Name, channel.Name, hot, since, reset is not null), hours[0].Hour);
+        return (new(appliance.Id, appliance.Name, channel.Name, hot, since, reset is not null, uncorrected), hours[0].Hour);
     }
 
     DueItem Due(UpkeepOptions item, IReadOnlyList<LogEntry> log, Instant began, Instant now)
@@ -84,6 +90,8 @@ sealed class WornParts(StudioPlan plan, IReadingHistory history, LogbookBook log
         var limit = appliance.Kind is ApplianceKind.Furnace or ApplianceKind.GloryHole ? HotCelsius : WarmCelsius;
         return HotHours.Above(history.Hours(channel, HourOf(since ?? now - furthest), now), hour => history.Minutes(channel, Instant.Max(hour, since ?? hour), hour + Duration.FromHours(1)), limit);
     }
+
+    static Instant? Later(Instant? one, Instant? other) => one is null || other > one ? other : one;
 
     static Instant HourOf(Instant at) => Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds() / 3600 * 3600);
 

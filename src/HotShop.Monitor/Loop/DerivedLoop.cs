@@ -4,7 +4,9 @@ using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Live;
 using HotShop.Monitor.Pot;
+using HotShop.Monitor.Readings;
 using HotShop.Monitor.Store;
+using HotShop.Monitor.Wire;
 using NodaTime;
 using NodaTime.Extensions;
 
@@ -14,8 +16,8 @@ namespace HotShop.Monitor.Loop;
 /// <param name="Uncertainty">Half-width of the 95 % interval in the same unit.</param>
 public sealed record DerivedValue(string Id, string Appliance, string Name, double Value, string Unit, Instant At, double? Uncertainty);
 
-/// <summary>Once a minute of the service's clock: glass in the pots and energy of the hour and the day, to the open pages and to MQTT.</summary>
-sealed partial class DerivedLoop(StudioPlan plan, PotBook pots, FuelBook fuel, IAlarmDesk alarms, LiveFeed live, MqttOut mqtt, TimeProvider clock, LoopPace pace, ILogger<DerivedLoop> log) : BackgroundService
+/// <summary>Once a minute of the service's clock: glass in the pots, energy of the hour and the day, and temperatures that are known to an interval, to the open pages and to MQTT.</summary>
+sealed partial class DerivedLoop(StudioPlan plan, PotBook pots, FuelBook fuel, LatestReadings latest, IAlarmDesk alarms, LiveFeed live, MqttOut mqtt, TimeProvider clock, LoopPace pace, ILogger<DerivedLoop> log) : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stopping)
     {
@@ -40,6 +42,9 @@ sealed partial class DerivedLoop(StudioPlan plan, PotBook pots, FuelBook fuel, I
     {
         foreach (var appliance in plan.Appliances)
         {
+            foreach (var channel in appliance.Channels)
+                if (TemperatureInterval.Of(channel, plan, latest)?.Budget is { } budget && latest.QualityOf(channel, now) == Quality.Good)
+                    yield return Value(appliance, channel.Name, budget.Value, channel.Quantity.CanonicalUnit(), latest.Of(channel)!.At, budget.HalfWidth95);
             if (pots.At(appliance.Id, now) is { } pot)
                 yield return Value(appliance, "pot-mass", pot.State.MassKilograms, "kg", now, pot.State.HalfWidthKilograms);
             if (FuelSource.Of(appliance).Count == 0) continue;

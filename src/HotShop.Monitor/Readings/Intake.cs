@@ -97,9 +97,21 @@ sealed partial class Intake(
         {
             var (celsius, why) = Temperatures.Of(row.Channel, row.Value, TerminalsAt(row.Channel, at, stored, scope));
             Store(row.Channel, row.Unit, row.Value, marks | why);
-            if (celsius is { } value) Store(row.Channel, row.Channel.Quantity.CanonicalUnit(), value, marks | Plausibility(row.Channel, value));
+            if (celsius is { } value) Keep(value);
         }
-        else Store(row.Channel, row.Unit, row.Value, marks | Plausibility(row.Channel, row.Value));
+        else Keep(row.Value);
+
+        // A correction takes nothing away: what was read stays beside what is gone by.
+        void Keep(double value)
+        {
+            var unit = row.Channel.Quantity.CanonicalUnit();
+            if (Temperatures.Corrected(row.Channel, value, at) is not { } corrected) Store(row.Channel, unit, value, marks | Plausibility(row.Channel, value));
+            else
+            {
+                Store(row.Channel, Quantities.AsRead, value, marks);
+                Store(row.Channel, unit, corrected, marks | Plausibility(row.Channel, corrected));
+            }
+        }
 
         void Store(ChannelPlan channel, string unit, double value, ReadingMarks allMarks)
         {

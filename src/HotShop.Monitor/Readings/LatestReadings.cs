@@ -35,6 +35,10 @@ public sealed class LatestReadings
     public LatestReading? Of(ChannelPlan channel) =>
         latest.GetValueOrDefault((channel.Id, channel.Quantity.CanonicalUnit()));
 
+    /// <summary>The newest temperature as it was read, where a calibration corrected it.</summary>
+    public double? AsReadOf(ChannelPlan channel) =>
+        latest.TryGetValue((channel.Id, Quantities.AsRead), out var read) && Of(channel)?.At == read.At ? read.Value : null;
+
     /// <summary>Newer than three intervals is good; an old value is stale, however it looked. So is one that a broker kept: it is never fresh.</summary>
     public Quality QualityOf(ChannelPlan channel, Instant now) => Of(channel) switch
     {

@@ -45,8 +45,8 @@ public sealed class SeriesBook
         if (Find(channel, unit) is { } series) return series;
         using var command = scope.Command("INSERT INTO series (channel, unit) VALUES ($channel, $unit) RETURNING id", ("$channel", channel), ("$unit", unit));
         series = new Series((int)(long)command.ExecuteScalar()!, channel, unit);
-        // A voltage beside its temperature is no change; anything else is, and must be seen: figures before and after do not compare.
-        if (unit != Quantities.Millivolt && All.Any(s => s.Channel == channel && s.Unit != Quantities.Millivolt)) scope.Count(Counters.UnitChanged);
+        // What is kept beside what was made of it is no change; anything else is, and must be seen: figures before and after do not compare.
+        if (!Quantities.IsRaw(unit) && All.Any(s => s.Channel == channel && !Quantities.IsRaw(s.Unit))) scope.Count(Counters.UnitChanged);
         lock (gate) known[(channel, unit)] = series;
         scope.OnRollback(() => { lock (gate) known.Remove((channel, unit)); });
         return series;

@@ -1,9 +1,13 @@
 using HotShop.Monitor.Wire;
 using HotShop.Physics.Thermometry;
+using NodaTime;
 
 namespace HotShop.Monitor.Readings;
 
-/// <summary>Makes °C of a thermocouple's voltage with the temperature of its terminals.</summary>
+/// <summary>
+/// The one place where what a sensor sent becomes the °C that alarms, pages, annealing and history go by: a thermocouple's voltage with the temperature of its
+/// terminals, then the correction of the calibration that was in force when it was read.
+/// </summary>
 static class Temperatures
 {
     /// <returns>
@@ -19,4 +23,9 @@ static class Temperatures
             _ => (null, ReadingMarks.OpenCircuit),
         };
     }
+
+    /// <summary>A temperature with its correction.</summary>
+    /// <returns>Null where no calibration was in force: the temperature stands as it was read, and is not kept twice.</returns>
+    public static double? Corrected(ChannelPlan channel, double asReadCelsius, Instant at) =>
+        channel.Calibrations.At(at) is { } calibration ? asReadCelsius + calibration.Curve.At(asReadCelsius).Celsius : null;
 }

@@ -28,6 +28,12 @@ public sealed record ChannelPlan
     /// <summary>Id of the channel that measures the terminals, where the thermocouple's voltage is sent.</summary>
     public string? ColdJunction { get; init; }
 
+    /// <summary>How far the sensor of a temperature can be trusted; null where nothing was said of it.</summary>
+    public TemperatureUncertainty? Accuracy { get; init; }
+
+    /// <summary>What is added to each of a temperature's readings, by the reading's time.</summary>
+    public CalibrationHistory Calibrations { get; init; } = CalibrationHistory.None;
+
     /// <summary>JSON Pointer (RFC 6901) to the value and the time in a foreign device's payload.</summary>
     public string? ValuePointer { get; init; }
     public string? TimePointer { get; init; }

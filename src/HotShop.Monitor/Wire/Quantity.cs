@@ -15,6 +15,9 @@ public static class Quantities
     /// <summary>UCUM code of the unit that thermocouple voltages are stored in.</summary>
     public const string Millivolt = "mV";
 
+    /// <summary>What temperatures are kept under as they were read, before the correction of a calibration: °C with an annotation of UCUM.</summary>
+    public const string AsRead = "Cel{as-read}";
+
     static readonly Dictionary<Quantity, (string Name, string Unit)> Known = new()
     {
         [Quantity.Temperature] = ("temperature", "Cel"),
@@ -50,6 +53,9 @@ public static class Quantities
 
     /// <summary>UCUM code of the unit that values of this quantity are stored and reported in; "1" for states (0 or 1).</summary>
     public static string CanonicalUnit(this Quantity quantity) => Known[quantity].Unit;
+
+    /// <summary>Whether values of this unit are kept only beside the ones made of them.</summary>
+    public static bool IsRaw(string unit) => unit is Millivolt or AsRead;
 
     public static bool IsState(this Quantity quantity) => quantity >= Quantity.Flame;
 

@@ -85,6 +85,11 @@ public class ConfigurationTests
 
     static StudioConfiguration Crown(Func<ChannelOptions, ChannelOptions> change) => SomeStudio.With("furnace-1", "crown", change);
 
+    /// <summary>The crown as a couple whose converter sends °C.</summary>
+    static StudioConfiguration Couple(Func<ChannelOptions, ChannelOptions> change) => Crown(c => change(c with { Unit = "Cel", Thermocouple = "K" }));
+
+    static CalibrationOptions Calibrated(params CalibrationPointOptions[] points) => new() { From = "2026-03-01", Points = points };
+
     static StudioConfiguration Pot(Func<PotOptions, PotOptions> change) => Furnace(a => a with { Pot = change(a.Pot!) });
 
     static StudioConfiguration Alarm(string kind, AlarmOptions alarm) => Furnace(a => a with { Alarms = new Dictionary<string, AlarmOptions> { [kind] = alarm } });
@@ -135,6 +140,26 @@ public class ConfigurationTests
         { "channels[3].coldJunction", "needs the temperature", "name the channel", SomeStudio.With("furnace-1", "couple", c => c with { ColdJunction = null }) },
         { "channels[3].coldJunction", "no channel 'nobody'", "that is there", SomeStudio.With("furnace-1", "couple", c => c with { ColdJunction = "nobody" }) },
         { "channels[3].coldJunction", "'flame' does not measure", "that does", SomeStudio.With("furnace-1", "couple", c => c with { ColdJunction = "flame" }) },
+        { "channels[1].accuracy", "gas-flow has none", "temperatures", SomeStudio.With("furnace-1", "gas-flow", c => c with { Accuracy = new() { Stated = "2 K" } }) },
+        { "channels[0].accuracy.tolerance", "'class 2'", "iec-1, iec-2", Couple(c => c with { Accuracy = new() { Tolerance = "class 2" } }) },
+        { "channels[0].accuracy.tolerance", "type B has no IEC 60584-1 class 1", "iec-2, iec-3", Couple(c => c with { Thermocouple = "B", Accuracy = new() { Tolerance = "iec-1" } }) },
+        { "channels[0].accuracy.tolerance", "needs the type", "thermocouple", Crown(c => c with { Accuracy = new() { Tolerance = "iec-2" } }) },
+        { "channels[0].accuracy.inputMicrovolts", "depends on the couple", "thermocouple", Crown(c => c with { Accuracy = new() { InputMicrovolts = 10 } }) },
+        { "channels[0].accuracy.inputMicrovolts", "-1 is out of range", "0 to 10000", Couple(c => c with { Accuracy = new() { InputMicrovolts = -1 } }) },
+        { "channels[0].accuracy.terminals", "only a thermocouple", "leave it out", Crown(c => c with { Accuracy = new() { Terminals = "1 K" } }) },
+        { "channels[0].accuracy.drift", "'3'", "1.2 K", Crown(c => c with { Accuracy = new() { Drift = "3" } }) },
+        { "channels[0].accuracy.stated", "'-2 K'", "never below 0", Crown(c => c with { Accuracy = new() { Stated = "-2 K" } }) },
+        { "channels[1].calibrations", "gas-flow is not corrected", "temperatures", SomeStudio.With("furnace-1", "gas-flow", c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100 °C", Correction = "1 K" })] }) },
+        { "calibrations[0].from", "'1 May'", "YYYY-MM-DD", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100 °C", Correction = "1 K" }) with { From = "1 May" }] }) },
+        { "calibrations[1].from", "two calibrations from 2026-03-01", "its own day", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100 °C", Correction = "1 K" }), Calibrated(new CalibrationPointOptions { Reading = "1100 °C", Correction = "2 K" })] }) },
+        { "calibrations[0].points", "there is none", "at least one", Crown(c => c with { Calibrations = [Calibrated()] }) },
+        { "calibrations[0].points[0].reading", "'1100'", "1100 °C or 2012 °F", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100", Correction = "1 K" })] }) },
+        { "calibrations[0].points[0]", "neither reference nor correction", "one of them", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100 °C" })] }) },
+        { "calibrations[0].points[0]", "both reference and correction", "one of them", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100 °C", Reference = "1101 °C", Correction = "1 K" })] }) },
+        { "calibrations[0].points[0].correction", "'a bit'", "-2.5 K", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100 °C", Correction = "a bit" })] }) },
+        { "calibrations[0].points[0]", "a correction of 912 K", "check the units", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "2012 °F", Reference = "2012 °C" })] }) },
+        { "calibrations[0].points", "does not rise", "each reading once", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100 °C", Correction = "0 K" }, new CalibrationPointOptions { Reading = "1110 °C", Correction = "-15 K" })] }) },
+        { "calibrations[0].uncertainty", "'2 %'", "1.2 K", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100 °C", Correction = "1 K" }) with { Uncertainty = "2 %" }] }) },
         { "channels[0].topic", "'a/#'", "without # and +", Crown(c => c with { Topic = "a/#" }) },
         { "channels[0].valuePointer", "'sensors.0'", "/sensors/0/t", Crown(c => c with { ValuePointer = "sensors.0" }) },
         { "channels[0].plausibleHigh", "'hot'", "1450 °C", Crown(c => c with { PlausibleHigh = "hot" }) },

@@ -207,6 +207,31 @@ public sealed class HandoverTests : IAsyncDisposable
     }
 
     [Fact]
+    public async Task A_correction_begins_the_hours_of_a_couple_anew_and_a_later_comparison_asks_for_new_ones()
+    {
+        var corrected = MorningStudio.Small with
+        {
+            Appliances = [.. MorningStudio.Small.Appliances.Select(a => a with
+            {
+                Channels = [.. a.Channels.Select(c => c.Id == "crown" ? c with { Calibrations = [new() { From = "2026-03-03", Points = [new() { Reading = "1150 °C", Correction = "-3 K" }] }] } : c)],
+            })],
+        };
+        await using var own = MorningStudio.Open(corrected, At(2, 12));
+        await own.Send("furnace-1/crown", Every(Seconds(10), At(2, 22), At(3, 4)).Select(at => (at, 1150.0)));
+        own.Now = At(4, 8);
+        await own.Move();
+        var worn = own.Morning(At(4, 8)).Worn;
+        Assert.Equal((At(3, 0), true), (worn.Couples.Single(c => c.Channel == "crown").Since, worn.Couples.Single(c => c.Channel == "crown").IsReset));
+        Assert.Equal(4, worn.Couples.Single(c => c.Channel == "crown").HoursHot, 0.1);
+        Assert.Equal(At(3, 0), worn.LastCalibrationAt);
+        // The comparison on the day of the correction is the one it was made of; a later one is not.
+        await own.Log("furnace-1", "calibration", At(3, 10), "Ana", ("channel", "crown"));
+        Assert.DoesNotContain("are older", own.Said(own.Morning(At(4, 8))), StringComparison.Ordinal);
+        await own.Log("furnace-1", "calibration", At(4, 6), "Ana", ("channel", "crown"));
+        Assert.Contains("its corrections in hotshop.json are older", own.Said(own.Morning(At(4, 8))), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_gas_of_a_night_is_compared_with_nights_of_its_kind()
     {
         await using var sparse = MorningStudio.Open(MorningStudio.Sparse, At(9, 12, month: 2));

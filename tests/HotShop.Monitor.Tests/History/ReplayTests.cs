@@ -138,7 +138,7 @@ public sealed class ReplayTests
         await studio.Move();
         await studio.Restart(configuration with { Dated = [Until("appliances.furnace-1.channels.couple.thermocouple", "\"R\"", "2026-03-10")] });
         var report = await Replay(studio);
-        Assert.Equal(721, Part(report, "temperatures from thermocouple voltages").Differing);
+        Assert.Equal(721, Part(report, "temperatures from voltages and calibrations").Differing);
         await Replay(studio, apply: true);
         // The type functions themselves are checked against NIST Monograph 175 elsewhere; here that the right one was taken.
         var expected = ((JunctionResult.Celsius)Thermocouple.OfType(ThermocoupleType.R).Junction(11.1, 30)).Value;

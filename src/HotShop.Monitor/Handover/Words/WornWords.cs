@@ -11,13 +11,14 @@ static class WornWords
         var lines = worn.Items.Select(i => Item(i, times)).ToList();
         lines.AddRange(worn.Couples.Select(c => new HandoverLine(
             $"{c.ApplianceName} {c.Channel.Replace('-', ' ')} thermocouple: {Number(c.HoursHot)} h above 1000 °C (1832 °F).",
-            c.IsReset ? $"Since {times.Day(c.Since)}, when the log says it was checked or mended." : $"Since {times.Day(c.Since)}, its first reading here; a calibration or repair in the log that names it begins anew.")));
+            c.UncorrectedSince is { } compared ? $"Since {times.Day(c.Since)}. The log has a calibration of {times.Day(compared)}, but its corrections in hotshop.json are older: write the new ones there."
+            : c.IsReset ? $"Since {times.Day(c.Since)}, when it was last calibrated or mended." : $"Since {times.Day(c.Since)}, its first reading here; a calibration or repair in the log that names it begins anew.")));
         lines.AddRange(worn.Pots.Select(p => p.ChangedAt is { } at
             ? new HandoverLine($"Pot of {p.ApplianceName}: {Days((now - at).TotalDays)} old.", $"Changed {times.Day(at)}.")
             : new HandoverLine($"Pot of {p.ApplianceName}: its age is not in the log.", "Log 'pot changed' when it is.")));
         lines.Add(worn.LastCalibrationAt is { } calibrated
             ? new($"Last calibration: {times.Day(calibrated)}, {Days((now - calibrated).TotalDays)} ago.")
-            : new("No calibration is in the log."));
+            : new("No calibration is known."));
         return lines;
     }
 

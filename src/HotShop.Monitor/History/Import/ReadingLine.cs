@@ -41,6 +41,9 @@ sealed class ReadingLines(StudioPlan plan, PlanHistory plans, Instant now)
         if (row["value"] is not { } text) return (default, "the value is missing: leave the row out where nothing was measured");
         var value = WireValue.OfText(row.HasDecimalComma ? text.Replace(',', '.') : text, channel.Quantity.IsState());
         if (value.Problem is { } wrong) return (default, wrong);
+        // What an export wrote of a corrected temperature beside it.
+        if (row["unit"] == Quantities.AsRead && channel.Quantity == Quantity.Temperature)
+            return (new ReadingLine(channel, Quantities.AsRead, at, new ImportedRow(at.ToMicroseconds(), value.Number, ReadingMarks.Late | ReadingMarks.Imported, row.Line)), null);
         var stored = Ucum.ToStored(value.Number, row["unit"], channel);
         if (stored.Problem is { } unit) return (default, unit);
         var marks = ReadingMarks.Late | ReadingMarks.Imported;

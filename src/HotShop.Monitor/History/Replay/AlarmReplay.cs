@@ -81,7 +81,7 @@ sealed class AlarmReplay(PlanHistory plans, SeriesBook series, ModeHistory modes
     StudioMemory Through(AlarmEngine engine, StudioMemory memory, PlanStretch stretch, List<AlarmOccurrence> raised, CancellationToken stop)
     {
         using var connection = store.Open();
-        var all = series.All.Where(s => engine.IndexOfChannel(s.Channel) is not null).Select(s => (s, engine.IndexOfChannel(s.Channel)!.Value));
+        var all = series.All.Where(s => s.Unit != Wire.Quantities.AsRead && engine.IndexOfChannel(s.Channel) is not null).Select(s => (s, engine.IndexOfChannel(s.Channel)!.Value));
         using var samples = new LiveSamples(connection, all, stretch.From.ToMicroseconds(), stretch.To.ToMicroseconds());
         var happenings = new Queue<(Instant At, AlarmEvent Event)>(Happenings(stretch).OrderBy(h => h.At));
         var (channels, step, next) = (engine.Channels.Select(c => c.Id).ToArray(), tick.ToTimeSpan().Ticks / 10, 0L);

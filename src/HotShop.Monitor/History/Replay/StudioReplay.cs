@@ -43,8 +43,8 @@ sealed class StudioReplay(
 
     (ReplayPart Part, List<ChangedTemperature> Changed) Temperatures(Instant from, Instant to)
     {
-        var tally = new PartTally("temperatures from thermocouple voltages");
-        var changed = new CoupleReplay(plans, series, store).Run(from, to, tally).ToList();
+        var tally = new PartTally("temperatures from voltages and calibrations");
+        var changed = new TemperatureReplay(plans, series, store).Run(from, to, tally).ToList();
         return (tally.Part, changed);
     }
 
@@ -86,12 +86,17 @@ sealed class StudioReplay(
 
     static string Number(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
 
-    /// <summary>Temperatures take the place of those made with the wrong couple; their hours are marked as any late reading's are.</summary>
+    /// <summary>Temperatures take the place of those made with the wrong couple or correction; their hours are marked as any late reading's are.</summary>
     async Task Apply(List<ChangedTemperature> changed, Instant now, CancellationToken stop)
     {
         foreach (var one in changed.GroupBy(c => (c.Series, c.Channel)))
             foreach (var piece in one.Chunk(AtOnce))
-                await writer.Write(scope => arrivals.Import(one.Key.Series, one.Key.Channel, [.. piece.Select(p => p.Row)], rawBefore: long.MinValue, replace: true, (_, _, _) => { }, scope), stop);
+                await writer.Write(scope =>
+                {
+                    var asRead = piece.Where(p => p.AsRead is not null).Select(p => new ImportedRow(p.Row.AtMicroseconds, p.AsRead!.Value, ReadingMarks.None, 0)).ToList();
+                    if (asRead.Count > 0) arrivals.Import(series.FindOrMake(one.Key.Channel.Id, Wire.Quantities.AsRead, scope), one.Key.Channel, asRead, rawBefore: long.MinValue, replace: true, (_, _, _) => { }, scope);
+                    arrivals.Import(one.Key.Series, one.Key.Channel, [.. piece.Select(p => p.Row)], rawBefore: long.MinValue, replace: true, (_, _, _) => { }, scope);
+                }, stop);
         if (changed.Count > 0) await move.Run(now, stop);
     }
 

@@ -1,6 +1,6 @@
 // Set-up: what is wired to what. A live value and a minute of its trace stand beside each channel while somebody touches the sensor.
 import { get, post, readings } from './api.js';
-import { clockSpeed, now, span, when } from './clock.js';
+import { clockSpeed, dateKey, now, span, when } from './clock.js';
 import { age } from './saying.js';
 import { findChannel, isOld, keepCurrent, loadShop, loadStudio, shop } from './shop.js';
 import { el, html, polyline, scale } from './svg.js';
@@ -48,12 +48,24 @@ function build() {
   if (!shop.appliances.length) id('appliances').replaceChildren(html('p', { class: 'notice' }, 'Name the appliances and their channels in hotshop.json; "hotshop init" writes one to begin with, "hotshop check" says what is wrong in it.'));
   id('appliances').append(...shop.appliances.map(a => html('section', { class: 'group' }, html('h2', {}, a.name, html('small', {}, a.kind === 'shop' ? '' : modeWords(a.mode))), ...a.channels.map(c => {
     const parts = { value: html('div', { class: 'value' }), state: html('small'), trace: el('svg', { viewBox: '0 0 108 36', 'aria-hidden': 'true', preserveAspectRatio: 'none' }) };
-    const row = html('div', { class: 'wire' }, html('p', {}, c.channel, html('small', {}, quantityWords(c.quantity))), parts.value, parts.trace, html('p', { class: 'topic' }, parts.state, html('code', {}, c.topic ?? `hotshop/${c.id}`)));
+    const row = html('div', { class: 'wire' }, html('p', {}, c.channel, html('small', {}, quantityWords(c.quantity))), parts.value, parts.trace, html('p', { class: 'topic' }, parts.state, html('code', {}, c.topic ?? `hotshop/${c.id}`), ...trust(c)));
     lines.set(c, { ...parts, row });
     traces.set(c, c.atMs ? [{ t: c.atMs, v: c.value }] : []);
     write(c, lines.get(c));
     return row;
   }))));
+}
+
+/** What the sensor is, what corrects it and how far it can be trusted: when the page was opened. */
+function trust(c) {
+  const shown = (quantity, v) => { const f = figure(quantity, v, 1); return `${f.number} ${f.unit}`; }, temperature = v => shown('temperature', v);
+  const said = [c.thermocouple && `type ${c.thermocouple}`, c.tolerance].filter(Boolean);
+  if (c.calibration) {
+    const { from, by, correctionKelvins: k, asReadCelsius, isHeld } = c.calibration;
+    said.push(`read ${temperature(asReadCelsius)}, corrected by ${shown('temperature-difference', k)} since ${dateKey(Date.parse(from))}${by ? ` (${by})` : ''}${isHeld ? '; this reading lies outside what was calibrated' : ''}`);
+  }
+  if (c.valueLow95 != null) said.push(`true value between ${temperature(c.valueLow95)} and ${temperature(c.valueHigh95)}, 95 %`);
+  return said.length ? [html('small', { class: 'trust' }, said.join(' · '))] : [];
 }
 
 function write(channel, { value, state, trace, row }) {
