@@ -39,7 +39,10 @@ var rateSeconds = new Option<int>("--seconds") { Description = "Length of each m
 var rate = new Command("rate", "Readings a second from MQTT QoS 1 to the durable row") { rateSeconds, folder };
 rate.SetAction((parsed, _) => WithFolder.Run(parsed.GetValue(folder)!, own => RateBenchmark.Run(own, parsed.GetValue(rateSeconds), clock, Console.Out)));
 
-var root = new RootCommand("Measures the service on this machine. The figures that were measured are in docs/figures.md.") { bytes, year, replay, import, latency, rate };
+var thermocouple = new Command("thermocouple", "Nanoseconds and bytes of a voltage turned into degrees, and of all that is derived of a reading");
+thermocouple.SetAction((_, _) => ThermocoupleBenchmark.Run(clock, Console.Out));
+
+var root = new RootCommand("Measures the service on this machine. The figures that were measured are in docs/figures.md.") { bytes, year, replay, import, latency, rate, thermocouple };
 var parsed = root.Parse(args.Length == 0 ? ["--help"] : args);
 foreach (var error in parsed.Errors) await Console.Error.WriteLineAsync($"{error.Message} See --help.");
 return parsed.Errors.Count > 0 ? 2 : await parsed.InvokeAsync();

@@ -53,7 +53,16 @@ static class AccuracyCheck
         Difference(found, $"{at}.uncertainty", calibration.Uncertainty);
         if (calibration.Points.Count == 0) found.Add($"{at}.points", "there is none", "write at least one reading with its reference or correction");
         for (var i = 0; i < calibration.Points.Count; i++) Point(found, $"{at}.points[{i}]", calibration.Points[i]);
-        Rising(found, at, calibration);
+        if (calibration.ReferenceUncertainty is null) Rising(found, at, calibration);
+        else Scattering(found, at, calibration);
+    }
+
+    static void Scattering(ProblemList found, string at, CalibrationOptions calibration)
+    {
+        Difference(found, $"{at}.referenceUncertainty", calibration.ReferenceUncertainty);
+        if (calibration.Uncertainty is not null) found.Add($"{at}.uncertainty", "beside referenceUncertainty", "write one of them: what the certificate of the corrections prints, or that of the better sensor");
+        if (calibration.Points.Count < 3 || calibration.Points.Select(p => p.ReadingCelsius).Distinct().Count() < 2)
+            found.Add($"{at}.points", "too few for a line that tells its scatter", "write three comparisons or more, at two temperatures or more, or leave referenceUncertainty out");
     }
 
     static void Point(ProblemList found, string at, CalibrationPointOptions point)

@@ -33,6 +33,9 @@ public sealed record CalibrationOptions
 
     [Description("Half of the 95 % interval of the corrections, as certificates print it (k = 2), as a difference: e.g. '1.2 K'.")]
     public string? Uncertainty { get; init; }
+
+    [Description("Half of the 95 % interval of the better sensor, as its certificate prints it (k = 2), as a difference. Three or more points are then comparisons that scatter: the line through them corrects, and its interval is computed.")]
+    public string? ReferenceUncertainty { get; init; }
 }
 
 public sealed record CalibrationPointOptions

@@ -1,3 +1,4 @@
+using HotShop.Physics.Statistics;
 using HotShop.Physics.Thermometry;
 using NodaTime;
 using NodaTime.Text;
@@ -10,9 +11,22 @@ static class AccuracyPlans
     /// <summary>Coverage factor of what certificates print.</summary>
     const double CertificateFactor = 2;
 
-    public static CalibrationHistory Calibrations(ChannelOptions channel, DateTimeZone zone) => channel.Calibrations.Count == 0 ? CalibrationHistory.None : new(channel.Calibrations.Select(c => new DatedCalibration(
-        zone.AtStartOfDay(LocalDatePattern.Iso.Parse(c.From).Value).ToInstant(),
-        new CalibrationCurve(c.Points.Select(p => new CalibrationPoint(p.ReadingCelsius!.Value, p.CorrectionKelvins!.Value))), Kelvins(c.Uncertainty) / CertificateFactor, c.By)));
+    public static CalibrationHistory Calibrations(ChannelOptions channel, DateTimeZone zone) => channel.Calibrations.Count == 0 ? CalibrationHistory.None : new(channel.Calibrations.Select(c =>
+    {
+        var (curve, standard) = Curve(c);
+        return new DatedCalibration(zone.AtStartOfDay(LocalDatePattern.Iso.Parse(c.From).Value).ToInstant(), curve, standard, c.By);
+    }));
+
+    static (CalibrationCurve Curve, double? StandardCelsius) Curve(CalibrationOptions calibration)
+    {
+        var points = calibration.Points.Select(p => new CalibrationPoint(p.ReadingCelsius!.Value, p.CorrectionKelvins!.Value)).ToList();
+        if (Kelvins(calibration.ReferenceUncertainty) is not { } reference) return (new CalibrationCurve(points), Kelvins(calibration.Uncertainty) / CertificateFactor);
+        var line = CoupleComparison.Of([.. points.Select(p => (p.ReadingCelsius, p.ReadingCelsius + p.CorrectionCelsius))], reference / CertificateFactor)!;
+        double[] ends = [line.LowestCelsius, line.HighestCelsius];
+        var corrections = ends.Select(line.CorrectionAt).ToList();
+        // A line is least sure at its ends: what holds there holds between.
+        return (new CalibrationCurve(ends.Zip(corrections, (end, correction) => new CalibrationPoint(end, correction.Value))), corrections.Max(c => c.HalfWidth95) / Quantiles.Normal95);
+    }
 
     public static TemperatureUncertainty? Uncertainty(ChannelOptions channel) => channel.Accuracy is not { } accuracy ? null : new()
     {

@@ -160,6 +160,7 @@ public class ConfigurationTests
         { "calibrations[0].points[0]", "a correction of 912 K", "check the units", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "2012 °F", Reference = "2012 °C" })] }) },
         { "calibrations[0].points", "does not rise", "each reading once", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100 °C", Correction = "0 K" }, new CalibrationPointOptions { Reading = "1110 °C", Correction = "-15 K" })] }) },
         { "calibrations[0].uncertainty", "'2 %'", "1.2 K", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100 °C", Correction = "1 K" }) with { Uncertainty = "2 %" }] }) },
+        { "calibrations[0].points", "too few for a line", "three comparisons", Crown(c => c with { Calibrations = [Calibrated(new CalibrationPointOptions { Reading = "1100 °C", Correction = "1 K" }) with { ReferenceUncertainty = "1 K" }] }) },
         { "channels[0].topic", "'a/#'", "without # and +", Crown(c => c with { Topic = "a/#" }) },
         { "channels[0].valuePointer", "'sensors.0'", "/sensors/0/t", Crown(c => c with { ValuePointer = "sensors.0" }) },
         { "channels[0].plausibleHigh", "'hot'", "1450 °C", Crown(c => c with { PlausibleHigh = "hot" }) },

@@ -217,12 +217,12 @@ public sealed class HandoverTests : IAsyncDisposable
             })],
         };
         await using var own = MorningStudio.Open(corrected, At(2, 12));
-        await own.Send("furnace-1/crown", Every(Seconds(10), At(2, 22), At(3, 4)).Select(at => (at, 1150.0)));
+        await own.Send("furnace-1/crown", Every(Seconds(10), At(2, 22), At(3, 4)).Concat(Every(Seconds(10), At(4, 5), At(4, 7))).Select(at => (at, 1150.0)));
         own.Now = At(4, 8);
         await own.Move();
         var worn = own.Morning(At(4, 8)).Worn;
         Assert.Equal((At(3, 0), true), (worn.Couples.Single(c => c.Channel == "crown").Since, worn.Couples.Single(c => c.Channel == "crown").IsReset));
-        Assert.Equal(4, worn.Couples.Single(c => c.Channel == "crown").HoursHot, 0.1);
+        Assert.Equal(6, worn.Couples.Single(c => c.Channel == "crown").HoursHot, 0.1);
         Assert.Equal(At(3, 0), worn.LastCalibrationAt);
         // The comparison on the day of the correction is the one it was made of; a later one is not.
         await own.Log("furnace-1", "calibration", At(3, 10), "Ana", ("channel", "crown"));

@@ -2,7 +2,6 @@ using HotShop.Monitor.Alarms;
 using HotShop.Monitor.Annealing;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.History;
-using HotShop.Monitor.History.Export;
 using HotShop.Monitor.History.Figures;
 using HotShop.Monitor.History.Replay;
 using HotShop.Monitor.Readings;
@@ -155,6 +154,27 @@ public sealed class CalibrationTests
         Assert.Null(answer.ValueLow95);
     }
 
+    // JCGM 100:2008 (GUM), H.3: readings and corrections of a thermometer, where the line gives −0.1679 °C at 21.521 °C and −0.1570 °C at 26.511 °C.
+    [Fact]
+    public async Task Comparisons_that_scatter_correct_by_their_line_with_an_interval_of_their_own()
+    {
+        double[] readings = [21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.010, 26.511];
+        double[] corrections = [-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160];
+        var compared = new CalibrationOptions
+        {
+            From = "2026-02-01", ReferenceUncertainty = "0 K",
+            Points = [.. readings.Zip(corrections, (r, c) => new CalibrationPointOptions { Reading = FormattableString.Invariant($"{r} °C"), Correction = FormattableString.Invariant($"{c} K") })],
+        };
+        await using var studio = Open(Crown(compared));
+        Assert.Empty(ConfigurationCheck.Problems(Crown(compared), "hotshop.json"));
+        await studio.Send("furnace-1/crown", (studio.Now, 21.521));
+        Assert.Equal(-0.1679, Answer(studio, "furnace-1/crown").Calibration!.CorrectionKelvins, 0.0001);
+        await studio.Send("furnace-1/crown", (studio.Now + Seconds(10), 26.511));
+        Assert.Equal(-0.1570, Answer(studio, "furnace-1/crown").Calibration!.CorrectionKelvins, 0.0001);
+        // The line's standard uncertainty at its ends is 0.0020 °C, Student's t for nine degrees of freedom 2.262.
+        Assert.Equal(2 * 2.262 * 0.0020, Answer(studio, "furnace-1/crown").ValueHigh95!.Value - Answer(studio, "furnace-1/crown").ValueLow95!.Value, 0.0005);
+    }
+
     [Fact]
     public async Task The_class_of_the_wire_gives_an_interval_without_any_calibration()
     {
@@ -165,15 +185,5 @@ public sealed class CalibrationTests
         Assert.Equal(1150 - 8.194, answer.ValueLow95!.Value, 0.01);
         Assert.Equal(1150 + 8.194, answer.ValueHigh95!.Value, 0.01);
         Assert.Equal(("K", "IEC 60584-1 class 2"), (answer.Thermocouple, answer.Tolerance));
-    }
-
-    [Fact]
-    public async Task What_an_export_writes_of_a_corrected_temperature_an_import_takes_back()
-    {
-        await using var studio = Open(Crown(February));
-        await studio.Send("furnace-1/crown", (studio.Now, 1100.0));
-        using var file = new MemoryStream();
-        Assert.Equal(2, new ReadingExport(studio.Store).Write(file, isCompressed: false, "furnace-1/crown", studio.Now - Hours(1), studio.Now + Hours(1), TestContext.Current.CancellationToken));
-        Assert.Contains($",1100,{Quantities.AsRead}", System.Text.Encoding.UTF8.GetString(file.ToArray()), StringComparison.Ordinal);
     }
 }
