@@ -1,3 +1,4 @@
+using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Factorization;
 
@@ -148,8 +149,8 @@ public sealed class LinearFit
     static bool IsSingular(Matrix<double> r)
     {
         var diagonal = r.Diagonal().PointwiseAbs();
-        // Columns have length 1: what is left of one after the others is its part that they do not explain.
-        return diagonal.Minimum() < 1e-10;
+        // Columns have length 1: what is left of one after the others is its part that they do not explain. Below half of a double's digits it is rounding.
+        return diagonal.Minimum() < Math.Sqrt(Precision.DoublePrecision);
     }
 
     static double Dot(double[] row, double[] coefficients)

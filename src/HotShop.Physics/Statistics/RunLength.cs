@@ -18,12 +18,12 @@ static class RunLength
     {
         // Twice as many points until they change nothing that a table would print, or only what rounding leaves of the steps that leave.
         var points = 1;
-        var (before, leaving) = (double.NaN, 1 / WithPoints(points));
+        var (before, leaving) = (double.NaN, LeavingPerStep(points));
         while (!(Math.Abs(leaving - before) <= Math.Max(Precision.SinglePrecision * leaving, Precision.DoublePrecision * points)))
-            (before, leaving) = (leaving, 1 / WithPoints(points += points));
+            (before, leaving) = (leaving, LeavingPerStep(points += points));
         return leaving > Precision.DoublePrecision * points ? 1 / leaving : double.PositiveInfinity;
 
-        double WithPoints(int count)
+        double LeavingPerStep(int count)
         {
             var rule = new GaussLegendreRule(low, high, count);
             double[] places = [.. rule.Abscissas, landing(start).Place];
@@ -32,7 +32,7 @@ static class RunLength
                 (i == j ? 1 : 0) - (j < count ? weights[j] * density(places[i], places[j]) : landing(places[i]).Probability));
             var runs = system.Solve(Vector<double>.Build.Dense(places.Length, 1));
             // The equation itself carries the solution from the points to the start.
-            return 1 + landing(start).Probability * runs[count] + Enumerable.Range(0, count).Sum(j => weights[j] * density(start, places[j]) * runs[j]);
+            return 1 / (1 + landing(start).Probability * runs[count] + Enumerable.Range(0, count).Sum(j => weights[j] * density(start, places[j]) * runs[j]));
         }
     }
 }

@@ -52,7 +52,7 @@ public sealed class Budget
     }
 
     // Rounded down, as the Guide has it (G.4.1); a hair is added first, so that three stay three.
-    double WholeDegreesOfFreedom => EffectiveDegreesOfFreedom * (1 + Precision.SinglePrecision) is var degrees and >= 1 ? Math.Floor(degrees) : EffectiveDegreesOfFreedom;
+    double WholeDegreesOfFreedom => Math.Floor(EffectiveDegreesOfFreedom * (1 + Precision.SinglePrecision)) is var whole and > 0 ? whole : EffectiveDegreesOfFreedom;
 
     /// <summary>Half of the interval that holds the true value with 95 %, in the result's unit.</summary>
     public double HalfWidth95 => halfWidth95.Value;

@@ -23,19 +23,21 @@ static class ErrorSum
         if (halfWidths.Count == 0) return normal * Quantiles.TwoSided(probability);
         if (halfWidths.Count == 1 && normal == 0) return halfWidths[0] * probability;
 
-        var end = halfWidths.Sum() + Reach * normal;
-        var coefficients = Coefficients([.. halfWidths.Select(a => a / end)], normal / end);
-        return end * Brent.FindRoot(x => Within(x, coefficients) - probability, 0, 1);
+        // In units of the largest limit, so that a search by absolute steps serves every unit.
+        var unit = halfWidths.Max();
+        var end = (halfWidths.Sum() + Reach * normal) / unit;
+        var coefficients = Coefficients([.. halfWidths.Select(a => a / unit)], normal / unit, end);
+        return unit * Brent.FindRoot(x => Within(x / end, coefficients) - probability, 0, end);
     }
 
-    /// <summary>Characteristic function at the multiples of π, until what is left cannot be seen.</summary>
-    static List<double> Coefficients(double[] halfWidths, double normal)
+    /// <summary>Characteristic function at the multiples of π over the end, until what is left cannot be seen.</summary>
+    static List<double> Coefficients(double[] halfWidths, double normal, double end)
     {
         var coefficients = new List<double>();
         double largest;
         do
         {
-            var t = Math.PI * (coefficients.Count + 1);
+            var t = Math.PI * (coefficients.Count + 1) / end;
             largest = Math.Exp(-normal * normal * t * t / 2);
             var value = largest;
             foreach (var a in halfWidths)
@@ -49,17 +51,17 @@ static class ErrorSum
         return coefficients;
     }
 
-    /// <summary>Probability of an error within ±x, x from 0 to the end at 1.</summary>
-    static double Within(double x, List<double> coefficients)
+    /// <summary>Probability of an error within ± a share of the end.</summary>
+    static double Within(double share, List<double> coefficients)
     {
         // Sines of the multiples of an angle follow from each other.
-        double sum = 0, before = 0, sine = Math.Sin(Math.PI * x);
-        var doubledCosine = 2 * Math.Cos(Math.PI * x);
+        double sum = 0, before = 0, sine = Math.Sin(Math.PI * share);
+        var doubledCosine = 2 * Math.Cos(Math.PI * share);
         for (var k = 1; k <= coefficients.Count; k++)
         {
             sum += coefficients[k - 1] * sine / k;
             (before, sine) = (sine, doubledCosine * sine - before);
         }
-        return x + 2 / Math.PI * sum;
+        return share + 2 / Math.PI * sum;
     }
 }

@@ -20,6 +20,9 @@ public class LinearFitTests
     }
 
     [Fact]
+    public void A_line_through_equal_values_leaves_nothing_to_explain() => Assert.Equal(1, LinearFit.Line([1, 2, 3], [0, 0, 0])!.RSquared);
+
+    [Fact]
     public void What_does_not_determine_a_line_gives_none()
     {
         Assert.Null(LinearFit.Line([1, 1, 1], [1, 2, 3]));

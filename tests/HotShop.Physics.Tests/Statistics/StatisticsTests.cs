@@ -34,6 +34,15 @@ public class StatisticsTests
         Assert.Equal(1 - 2 / Math.PI, variance, 1e-9);
     }
 
+    // φ(1) = 0.24197072 and 1 − Φ(1) = 0.15865525, as every table of the normal distribution prints them.
+    [Fact]
+    public void A_tail_of_a_normal_has_the_mean_and_variance_of_the_printed_tables()
+    {
+        var (mean, variance) = TruncatedNormal.Above(1);
+        Assert.Equal(0.24197072 / 0.15865525, mean, 1e-7);
+        Assert.Equal(1 + 1.5251353 - 1.5251353 * 1.5251353, variance, 1e-6);
+    }
+
     [Fact]
     public void A_level_without_noise_of_its_own_is_the_mean_of_what_was_seen()
     {
@@ -107,6 +116,7 @@ public class StatisticsTests
         Assert.Equal((6, 96), draws.Interval(0.9));
         Assert.Equal(51, draws.Mean);
         Assert.Equal((1, 4), new Draws([1, 2, 3, 4, 9, 20]).ShortestInterval(0.6));
+        Assert.Equal(Math.Sqrt(0.5), new Draws([1, 2]).StandardUncertainty, 12);
         Assert.Throws<ArgumentOutOfRangeException>(() => new Draws([1]));
     }
 }

@@ -59,7 +59,8 @@ public class BudgetTests
         Assert.Equal("a, b", budget.Correlated("a", "b", 1).Times(1).Contributions.Single().Name);
         Assert.Throws<ArgumentException>(() => budget.Correlated("a", "a", 0.5));
         Assert.Throws<ArgumentException>(() => budget.Correlated("a", "c", 0.5));
-        Assert.Throws<ArgumentOutOfRangeException>(() => budget.Correlated("a", "b", 1.1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => budget.Correlated("a", "b", 1.001));
+        Assert.Throws<ArgumentOutOfRangeException>(() => budget.Correlated("a", "b", -1.001));
         Assert.Throws<ArgumentOutOfRangeException>(() => budget.Correlated("a", "b", double.NaN));
     }
 
@@ -80,8 +81,8 @@ public class BudgetTests
         Assert.Equal(Math.Sqrt(5.0 / 3 / 4), mean.StandardUncertainty, 12);
         Assert.Equal(3.182446 * mean.StandardUncertainty, new Budget(1150.5, mean).HalfWidth95, 5);
         Assert.Equal(double.PositiveInfinity, new Budget(0, new Contribution("known", 1)).EffectiveDegreesOfFreedom);
-        // Five degrees and a half count as five.
-        Assert.Equal(Quantiles.TwoSided(0.95, 5), new Budget(0, new Contribution("few", 1, DegreesOfFreedom: 5.5)).HalfWidth95, 12);
+        // Nearly six degrees count as five.
+        Assert.Equal(Quantiles.TwoSided(0.95, 5), new Budget(0, new Contribution("few", 1, DegreesOfFreedom: 5.99)).HalfWidth95, 12);
         Assert.Equal(Quantiles.TwoSided(0.95, 0.5), new Budget(0, new Contribution("fewer", 1, DegreesOfFreedom: 0.5)).HalfWidth95, 6);
         Assert.Throws<ArgumentException>(() => Contribution.Mean("one", [1.0]));
         Assert.Throws<ArgumentOutOfRangeException>(() => new Contribution("none", 1, DegreesOfFreedom: 0));
@@ -155,4 +156,32 @@ public class BudgetTests
         Assert.NotNull(MeterClass.ScaleLimitKilograms(200, 0.02));
         Assert.Null(MeterClass.ScaleLimitKilograms(200.02, 0.02));
     }
+
+    // A generator that always gives the end of its range shows the end of the error's.
+    [Fact]
+    public void The_largest_draw_lies_at_the_limit()
+    {
+        var (least, most) = (new Constant(0), new Constant(1));
+        Assert.Equal(-1, Contribution.Rectangular("a", 1).Draw(least), 12);
+        Assert.Equal(1, Contribution.Rectangular("a", 1).Draw(most), 12);
+        Assert.Equal(-1, Contribution.Triangular("a", 1).Draw(least), 12);
+        Assert.Equal(1, Contribution.Triangular("a", 1).Draw(most), 12);
+    }
+
+    sealed class Constant(double value) : Random(0)
+    {
+        public override double NextDouble() => value;
+    }
+
+    [Theory, InlineData(1e-9), InlineData(1), InlineData(1e9)]
+    public void The_interval_follows_the_unit(double unit)
+    {
+        var budget = new Budget(0, Contribution.Rectangular("a", unit), Contribution.Rectangular("b", unit / 2));
+        Assert.Equal(1.5 - Math.Sqrt(0.1), budget.HalfWidth95 / unit, 6);
+    }
+
+    // Two rectangles of which one hardly matters: the series is longest there.
+    [Theory, InlineData(1e-2), InlineData(1e-4), InlineData(1e-8)]
+    public void A_small_error_beside_a_large_one_changes_little(double small) =>
+        Assert.Equal(0.95, new Budget(0, Contribution.Rectangular("a", 1), Contribution.Rectangular("b", small)).HalfWidth95, 4);
 }
