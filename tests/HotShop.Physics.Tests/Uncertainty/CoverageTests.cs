@@ -1,5 +1,6 @@
 using HotShop.Physics.Energy;
 using HotShop.Physics.Pot;
+using HotShop.Physics.Thermometry;
 using HotShop.Physics.Uncertainty;
 using MathNet.Numerics.Random;
 using Xunit;
@@ -77,6 +78,20 @@ public class CoverageTests
             Budget Metered(double energy) => EnergyBudgets.Gas(energy / meter, 103_425, 20, new GasDoubts(LineKelvin: 0, LinePascals: 0, CompressibilityPercent: 0, HeatingValuePercent: 0))
                 .With(new Contribution("noise", 4));
             return (first - second, Metered(first + 4 * Normal(random)).Less(Metered(second + 4 * Normal(random))));
+        },
+        ["temperature of a type S couple of class 2"] = random =>
+        {
+            var truth = Between(random, 1000, 1250);
+            var couple = Thermocouple.OfType(ThermocoupleType.S);
+            var sensors = new TemperatureUncertainty
+            {
+                Couple = ThermocoupleType.S, Class = ToleranceClass.Find("iec-2"), InputMicrovolts = 10, TerminalsCelsius = 1, DriftCelsius = 3,
+            };
+            // The wire and its drift give the voltage of another temperature; the input and the terminals' sensor add their own errors.
+            var wire = truth + sensors.Class!.LimitCelsius(ThermocoupleType.S, truth)!.Value * Error(random) + 3 * Error(random);
+            var measured = couple.Millivolts(wire)!.Value - couple.Millivolts(30)!.Value + 0.010 * Error(random);
+            var shown = couple.JunctionCelsius(measured, 30 + Error(random))!.Value;
+            return (truth, sensors.At(shown, 30)!);
         },
         ["mean of four readings"] = random =>
         {
