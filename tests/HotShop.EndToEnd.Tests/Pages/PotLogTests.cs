@@ -1,5 +1,6 @@
 using System.Net.Http.Json;
 using System.Text.Json;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Xunit;
 
@@ -158,6 +159,22 @@ public sealed class PotLogTests(Chromium chromium, ShownStudio studio)
         await visit.Page.Locator($"[data-range={range}]").ClickAsync();
         await visit.Until("range => document.querySelector(`[data-range=${range}]`).getAttribute('aria-pressed') === 'true' && document.querySelectorAll('#pot-strip .hair').length > 4", range);
         Assert.False(await visit.ScrollsSideways());
+        visit.HasNoFaults();
+    }
+
+    [Fact]
+    public async Task The_glass_that_the_pot_is_reckoned_with_opens_with_its_points_and_its_source()
+    {
+        await using var visit = await chromium.Open($"{studio.Address}/pot", Screen.Narrow);
+        await visit.Ready();
+        await visit.Page.Locator("#glass summary").ClickAsync();
+        var table = await visit.Page.Locator("#glass-rows").InnerTextAsync();
+        Assert.Contains("soft studio soda-lime", table, StringComparison.Ordinal);
+        Assert.Contains("495 °C, 923 °F", table, StringComparison.Ordinal);
+        Assert.Contains("2360 kg/m³", table, StringComparison.Ordinal);
+        Assert.Contains("Fluegel 2007", table, StringComparison.Ordinal);
+        Assert.False(await visit.ScrollsSideways());
+        Assert.Empty(EveryPageTests.Serious(await visit.Page.RunAxe()));
         visit.HasNoFaults();
     }
 

@@ -2,7 +2,7 @@
 import { now, stamp, when } from './clock.js';
 import { keepSending, log } from './entry-queue.js';
 import { age, lastAt } from './saying.js';
-import { findAppliance, isOld } from './shop.js';
+import { findAppliance, isOld, loadOf } from './shop.js';
 import { html } from './svg.js';
 import { both, modeWords, quantityWords } from './units.js';
 
@@ -24,7 +24,11 @@ export function openAppliance(sheet, applianceId) {
     html('div', { class: 'sheet-head' }, html('div', {}, html('h2', { id: 'sheet-title' }, appliance.name), said), html('button', { type: 'button', onclick: () => sheet.close() }, 'Back')),
     html('h3', {}, 'It is meant to be'), html('div', { class: 'modes' }, buttons),
     html('p', { class: 'note' }, 'This tells the watcher what to expect. It switches nothing.'),
+    ...curveAndGlass(loadOf(appliance)),
     html('h3', {}, 'Its sensors'), html('dl', { class: 'channels' }, appliance.channels.flatMap(c => [html('dt', {}, `${c.channel}, ${quantityWords(c.quantity)}`), html('dd', {}, both(c.quantity, c.value), html('small', {}, ` ${isOld(c) ? lastAt(c) : age(c)}`))])),
     appliance.kind === 'furnace' ? html('a', { class: 'button', href: `/pot/${encodeURIComponent(appliance.appliance)}` }, 'Its pot and log') : '');
   sheet.showModal();
 }
+
+/** What the curve means for the glass in the pot; whether it suits the thickest part is for a person to judge. */
+const curveAndGlass = load => load?.glass?.length ? [html('h3', {}, 'Its curve and the glass'), ...load.glass.map(g => html('p', { class: 'note' }, g.words))] : [];

@@ -98,5 +98,5 @@ export function moneyOf() {
 export function sentenceOf(appliance) {
   const t = temperatureOf(appliance), channel = hotChannel(appliance), feed = feedChannel(appliance);
   const temperature = channel ? (t.off ? `${modeWords(appliance.mode)}, ${both('temperature', channel.value)}` : both('temperature', channel.value)) : modeWords(appliance.mode);
-  return [temperature, channel && isOld(channel) ? lastAt(channel) : null, feed && !isOld(feed) ? both(feed.quantity, feed.value) : null, deviationWords(appliance)].filter(Boolean).join('; ');
+  return [temperature, channel && isOld(channel) ? lastAt(channel) : null, feed && !isOld(feed) ? both(feed.quantity, feed.value) : null, deviationWords(appliance), loadOf(appliance)?.glass?.find(g => g.isLow)?.words].filter(Boolean).join('; ');
 }
