@@ -32,7 +32,6 @@ public sealed class MeltingLine
 
     const int LagDays = 3;
 
-    readonly CommonDoubt doubt;
     readonly HoldingFit holding;
     readonly LinearFit? above;
     readonly IReadOnlyList<IReadOnlyList<double>> aboveCovariance = [];
@@ -40,7 +39,7 @@ public sealed class MeltingLine
 
     MeltingLine(HoldingFit holding, IReadOnlyList<MeltingDay> days, double? heldCelsius, Estimate heldKilowatts, CommonDoubt doubt)
     {
-        (this.holding, Days, HeldCelsius, this.doubt) = (holding, days, heldCelsius, doubt);
+        (this.holding, Days, HeldCelsius, Doubt) = (holding, days, heldCelsius, doubt);
         Charged = [.. days.Where(d => d.IsCharged)];
         (Hours, KilowattHours, Kilograms) = (days.Sum(d => d.Hours), days.Sum(d => d.KilowattHours), days.Sum(d => d.ChargedKilograms));
         Holding = Widened(heldKilowatts, doubt.Energy);
@@ -55,6 +54,9 @@ public sealed class MeltingLine
         aboveCovariance = above.NeweyWest([.. Charged.Select(d => (int)Math.Round((d.From - first).TotalDays))], LagDays);
         NextKilogram = Widened(ByStudent(above.Combined(Row(0, 1, BatchShare), aboveCovariance)), doubt.Energy, doubt.Glass);
     }
+
+    /// <summary>How good the inputs of its days are.</summary>
+    public CommonDoubt Doubt { get; }
 
     public IReadOnlyList<MeltingDay> Days { get; }
 
@@ -85,6 +87,9 @@ public sealed class MeltingLine
 
     /// <summary>Mean of all days, free ones included.</summary>
     public double KilogramsPerDay => Kilograms / Hours * 24;
+
+    /// <summary>The same, with what scale and yields are in doubt for, kg.</summary>
+    public Estimate PerDay => Estimate.Relative(KilogramsPerDay, Doubt.Glass);
 
     double BatchShare => Charged.Sum(d => d.ReactingKilograms) / Kilograms;
 
@@ -123,7 +128,7 @@ public sealed class MeltingLine
         var slope = ByStudent(above.Combined(Row(0, 1, BatchShare), aboveCovariance));
         var more = kilogramsPerDay - KilogramsPerDay;
         var perDay = new Estimate(KilowattHours / Hours * 24 + slope.Value * more, slope.StandardUncertainty * Math.Abs(more));
-        return Widened(new Estimate(perDay.Value / kilogramsPerDay, perDay.StandardUncertainty / kilogramsPerDay), doubt.Energy, doubt.Glass);
+        return Widened(new Estimate(perDay.Value / kilogramsPerDay, perDay.StandardUncertainty / kilogramsPerDay), Doubt.Energy, Doubt.Glass);
     }
 
     /// <summary>
@@ -141,6 +146,23 @@ public sealed class MeltingLine
         var scatter = above.ResidualStandardDeviation * Math.Sqrt(charged.Count);
         var held = holding.Kilowatts(HeldCelsius).StandardUncertainty * days.Sum(d => d.Hours);
         return new Estimate(days.Sum(d => d.HoldingKilowattHours) + melting.Value, double.Hypot(double.Hypot(melting.StandardUncertainty, scatter), held));
+    }
+
+    /// <summary>What a day of this furnace would have burnt only held, kWh.</summary>
+    public Estimate HoldingOf(MeltingDay day)
+    {
+        ArgumentNullException.ThrowIfNull(day);
+        return Widened(new Estimate(day.HoldingKilowattHours, holding.Kilowatts(HeldCelsius).StandardUncertainty * day.Hours), Doubt.Energy);
+    }
+
+    /// <summary>Expected less burnt, kWh: above 0 saved. The meter's error is the same in both, so only what they differ by is in doubt for it.</summary>
+    /// <param name="days">As for <see cref="Expected"/>.</param>
+    /// <returns><see langword="null"/> where <see cref="NextKilogram"/> is.</returns>
+    public Estimate? Saved(IReadOnlyList<MeltingDay> days)
+    {
+        if (Expected(days) is not { } expected) return null;
+        var difference = expected.Value - days.Sum(d => d.KilowattHours);
+        return Widened(expected with { Value = difference }, Doubt.Energy);
     }
 
     double[] Row(double days, double kilograms, double batchKilograms) => hasBatch ? [days, kilograms, batchKilograms] : [days, kilograms];

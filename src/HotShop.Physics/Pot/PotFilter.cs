@@ -33,20 +33,24 @@ internal sealed class PotFilter
     PotFilter(PotFilter other)
     {
         (Pot, habits, belief, sizes) = (other.Pot, other.habits, other.belief.Copy(), new(other.sizes));
-        (last, LastDipAt, UnexplainedKilograms) = (other.last, other.LastDipAt, other.UnexplainedKilograms);
+        (last, LastDipAt, Unexplained) = (other.last, other.LastDipAt, other.Unexplained);
     }
 
     public GlassMass Pot { get; private set; }
 
+    /// <inheritdoc cref="PotHabits.DepthToMassBias"/>
+    public double DepthToMassBias => habits.DepthToMassBias;
+
     public Instant? LastDipAt { get; private set; }
 
-    public double UnexplainedKilograms { get; private set; }
+    public Estimate Unexplained { get; private set; }
 
     public Estimate Mass => new(belief.Mean(Glass), Math.Sqrt(belief.Variance(Glass)));
 
     public Estimate GatherFactor => Estimate.Relative(Math.Exp(belief.Mean(Bias)), Math.Sqrt(belief.Variance(Bias)));
 
-    public double MissedShare => Math.Max(0, belief.Mean(Missed)) / (1 + Math.Max(0, belief.Mean(Missed)));
+    /// <summary>Gathers nobody logged, per logged one.</summary>
+    public Estimate MissedPerLogged => new(Math.Max(0, belief.Mean(Missed)), Math.Sqrt(belief.Variance(Missed)));
 
     public void Apply(PotStep step)
     {
@@ -162,7 +166,7 @@ internal sealed class PotFilter
         var isSurprise = Math.Abs(innovation) > habits.SurprisingDeviations * doubt;
         if (isSurprise) belief.AddVariance(Glass, Square(innovation));
         belief.Measure(innovation, slopes, variance);
-        (LastDipAt, UnexplainedKilograms) = (dip.At, isSurprise ? innovation : 0);
+        (LastDipAt, Unexplained) = (dip.At, isSurprise ? new(innovation, doubt) : Estimate.Exact(0));
     }
 
     void Empty(PotEvent.PotChanged changed)

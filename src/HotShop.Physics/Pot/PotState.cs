@@ -36,6 +36,9 @@ public sealed class PotState
     /// <summary>What the pot holds up to the rim, kg.</summary>
     public double FullKilograms => Pot.FullKilograms;
 
+    /// <summary>The same, with what the melt's density and the pot's dimensions are in doubt for.</summary>
+    public Estimate Full => Estimate.Relative(FullKilograms, filter.DepthToMassBias);
+
     /// <summary>Depth of glass, m.</summary>
     public double LevelMetres => Pot.DepthMetres(MassKilograms);
 
@@ -48,18 +51,48 @@ public sealed class PotState
     /// <summary>From the glass to the rim, m.</summary>
     public double FreeboardMetres => Pot.FreeboardMetres(MassKilograms);
 
+    /// <summary>Lower end of the 95 % interval of the freeboard, m: the glass stands at its highest.</summary>
+    public double FreeboardMetresLow95 => Pot.FreeboardMetres(MassKilogramsHigh95);
+
+    /// <summary>Upper end of the 95 % interval of the freeboard, m.</summary>
+    public double FreeboardMetresHigh95 => Pot.FreeboardMetres(MassKilogramsLow95);
+
     /// <summary>The last dip taken into account; <see langword="null"/> when there was none.</summary>
     public Instant? LastDipAt => filter.LastDipAt;
 
     /// <summary>What that dip found beyond the log's own doubt, kg (negative: less glass than logged): an entry is missing. 0
     /// when it agreed.</summary>
-    public double UnexplainedKilograms => filter.UnexplainedKilograms;
+    public double UnexplainedKilograms => Unexplained.Value;
+
+    /// <summary>The same, with what log and dip together were in doubt for; exactly 0 when they agreed.</summary>
+    public Estimate Unexplained => filter.Unexplained;
 
     /// <summary>What a gather of this studio weighs over its nominal mass, all sizes together.</summary>
     public Estimate GatherFactor => filter.GatherFactor;
 
     /// <summary>Share of all gathers that nobody logged, 0 to 1.</summary>
-    public double MissedShare => filter.MissedShare;
+    public double MissedShare => MissedGathers.Value;
+
+    /// <summary>The same with its standard uncertainty.</summary>
+    public Estimate MissedGathers
+    {
+        get
+        {
+            var all = 1 + filter.MissedPerLogged.Value;
+            return new(filter.MissedPerLogged.Value / all, filter.MissedPerLogged.StandardUncertainty / (all * all));
+        }
+    }
+
+    /// <summary>Glass that logged gathers really took, kg: each as heavy as this studio's are, and those that nobody logged with them.</summary>
+    /// <param name="nominalKilograms">Nominal mass of the gathers logged by size, all together, kg.</param>
+    /// <param name="weighedKilograms">Mass of those that were weighed, kg.</param>
+    public Estimate Taken(double nominalKilograms, double weighedKilograms) =>
+        (GatherFactor * Estimate.Exact(Require.NotNegative(nominalKilograms)) + Estimate.Exact(Require.NotNegative(weighedKilograms)))
+        * (Estimate.Exact(1) + filter.MissedPerLogged);
+
+    /// <summary>Glass above the heel, kg, 0 or above: what can be gathered.</summary>
+    /// <param name="heelKilograms">Glass at the bottom that cannot, kg.</param>
+    public Estimate Workable(double heelKilograms) => new(Math.Max(0, MassKilograms - Require.NotNegative(heelKilograms)), filter.Mass.StandardUncertainty);
 
     /// <summary>Gathers of a size that can still be taken, with its standard uncertainty; 0 when the glass stands at the
     /// heel.</summary>

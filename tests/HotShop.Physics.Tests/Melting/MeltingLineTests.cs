@@ -102,6 +102,17 @@ public class MeltingLineTests
         Assert.InRange(busier.Sum(d => d.KilowattHours), line.Expected(busier)!.Value.Low95, line.Expected(busier)!.Value.High95);
         var worse = Later(new SomeFurnace { HoldingKilowatts = 20.8, IdleKilowatts = 17.7 });
         Assert.True(worse.Sum(d => d.KilowattHours) > line.Expected(worse)!.Value.High95 + 300);
+        // The meter is the same before and after: it is in doubt only for what they differ by.
+        var doubtful = new SomeFurnace().Line(42, new(0.0178, 0.01)).Line!;
+        var (saved, expected) = (doubtful.Saved(worse)!.Value, doubtful.Expected(worse)!.Value);
+        Assert.Equal(expected.Value - worse.Sum(d => d.KilowattHours), saved.Value, 1e-6);
+        Assert.Equal(double.Hypot(expected.StandardUncertainty, 0.0178 * saved.Value), saved.StandardUncertainty, 1e-6);
+        Assert.Equal(line.Expected(worse)!.Value.StandardUncertainty, line.Saved(worse)!.Value.StandardUncertainty, 1e-9);
+        Assert.Equal(Estimate.Relative(line.KilogramsPerDay, 0.01), doubtful.PerDay);
+        // What a day would have burnt only held is as uncertain as the holding power, and as the meter.
+        var held = doubtful.HoldingOf(worse[0]);
+        Assert.Equal(worse[0].HoldingKilowattHours, held.Value);
+        Assert.Equal(double.Hypot(line.Holding.StandardUncertainty * worse[0].Hours, 0.0178 * held.Value), held.StandardUncertainty, 1e-6);
         // Summed day by day the waste rises all along.
         var running = RunningDifference.Of([.. worse.Select(d => d.KilowattHours)], [.. worse.Select(d => line.Expected([d])!.Value.Value)]);
         Assert.True(running[^1] > running[running.Count / 2] && running[running.Count / 2] > running[0] && running[0] > 0);

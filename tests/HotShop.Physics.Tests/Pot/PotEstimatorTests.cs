@@ -143,6 +143,51 @@ public class PotEstimatorTests
     }
 
     [Fact]
+    public void A_dip_that_agrees_explains_all_and_one_that_does_not_says_how_far_it_may_be_off()
+    {
+        Assert.Equal(Estimate.Exact(0), After(40, Medium(10, 10), new PotEvent.Dip(At(600), Depth(36))).Unexplained);
+        // Of 39.4 kg: 0.5 kg at the start; 4.36 kg of gathers, a fifth for the hand and a tenth for the size, 4 kg of them logged with 9 % of all the others
+        // in doubt, each of 0.4 kg scattering by 15 % and three of the 0.9 forgotten ones at a time; a dip of 5 mm, and 1.5 % of what it found.
+        var unexplained = After(40, Medium(10, 10), new PotEvent.Dip(At(600), Depth(75))).Unexplained;
+        double[] parts = [0.5, 4.36 * 0.2, 4.36 * 0.1, 4 * 0.09, Math.Sqrt(10) * 0.4 * 0.15, Math.Sqrt(0.9 * 3) * 0.4, 1.48, 75 * 0.015];
+        Assert.Equal(Math.Sqrt(parts.Sum(p => p * p)), unexplained.StandardUncertainty, 0.01);
+    }
+
+    [Fact]
+    public void The_way_to_the_rim_is_short_where_the_glass_may_stand_high()
+    {
+        var state = After(60);
+        Assert.Equal((0.35 - state.LevelMetresHigh95, 0.35 - state.LevelMetresLow95), (state.FreeboardMetresLow95, state.FreeboardMetresHigh95));
+        Assert.True(state.FreeboardMetresLow95 < state.FreeboardMetres && state.FreeboardMetres < state.FreeboardMetresHigh95);
+        Assert.Equal(Estimate.Relative(Pot.FullKilograms, 0.015), state.Full);
+    }
+
+    [Fact]
+    public void Gathers_took_more_than_was_logged_by_what_nobody_logs()
+    {
+        var state = After(60);
+        // 9 forgotten for each 100 logged: 8.3 % of all.
+        Assert.Equal(0.09 / 1.09, state.MissedGathers.Value, 1e-9);
+        Assert.Equal(state.MissedShare, state.MissedGathers.Value);
+        Assert.InRange(state.MissedGathers.StandardUncertainty, 0.09 / 1.09 / 1.09, 0.14 / 1.09 / 1.09);
+        var taken = state.Taken(10, 0);
+        Assert.Equal(10 * state.GatherFactor.Value * 1.09, taken.Value, 1e-9);
+        Assert.Equal(double.Hypot(state.GatherFactor.RelativeUncertainty, state.MissedGathers.StandardUncertainty * 1.09), taken.RelativeUncertainty, 1e-9);
+        // Weighed gathers are as heavy as they were; only the forgotten ones are added.
+        Assert.Equal(5 * 1.09, state.Taken(0, 5).Value, 1e-9);
+        Assert.Equal(state.Taken(10, 5).Value, taken.Value + 5 * 1.09, 1e-9);
+    }
+
+    [Fact]
+    public void What_can_be_gathered_is_what_stands_above_the_heel()
+    {
+        var state = After(60);
+        Assert.Equal(state.MassKilograms - 12, state.Workable(12).Value, 1e-9);
+        Assert.Equal(state.HalfWidthKilograms, state.Workable(12).HalfWidth95, 1e-6);
+        Assert.Equal(0, state.Workable(90).Value);
+    }
+
+    [Fact]
     public void More_gathers_than_glass_leave_an_empty_pot_not_a_negative_one()
     {
         var state = After(5, Medium(1, 14));
