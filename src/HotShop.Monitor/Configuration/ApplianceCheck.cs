@@ -72,6 +72,7 @@ static class ApplianceCheck
         found.Range($"{where}.pot.heelKilograms", pot.HeelKilograms, 0, 1000);
         foreach (var (size, kilograms) in pot.GatherKilograms)
             found.Range($"{where}.pot.gatherKilograms.{size}", kilograms, 0.01, 20);
+        found.Range($"{where}.pot.scaleUncertaintyPercent", pot.ScaleUncertaintyPercent, 0, 20);
         found.Range($"{where}.pot.hoursToClear", pot.HoursToClear, 0, 72);
     }
 

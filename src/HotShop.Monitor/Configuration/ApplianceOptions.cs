@@ -100,6 +100,9 @@ public sealed record ChannelOptions
     [Description("The most that can pass the counter in an hour (m³ or kWh).")]
     public double? CounterMaximumPerHour { get; init; }
 
+    [Description("Accuracy class of a meter or sensor of gas or electricity, as on its plate: how far it may be off, in percent either way. Left out: 1.5.")]
+    public double? Class { get; init; }
+
     [Description("Appliances that a meter serves. Left out: its own appliance; for one of the shop the whole studio, which makes it the main meter.")]
     public IReadOnlyList<string> Serves { get; init; } = [];
 
@@ -145,6 +148,9 @@ public sealed record PotOptions
 
     [Description("Raw materials of the studio's batch in kg or parts, from which the glass it leaves is computed: e.g. { \"sand\": 60, \"soda ash\": 20, \"limestone\": 16, \"soda feldspar\": 4 }.")]
     public IReadOnlyDictionary<string, double> BatchRecipe { get; init; } = new Dictionary<string, double>();
+
+    [Description("How far the scale on which charges are weighed may be off, in percent either way.")]
+    public double ScaleUncertaintyPercent { get; init; } = 1;
 
     [Description("Hours from the last charge until the glass is clear, usually 10 to 16 (common practice).")]
     public double HoursToClear { get; init; } = 12;

@@ -54,6 +54,8 @@ static class ChannelCheck
         if (channel.CounterDigits is { } digits) found.Range($"{at}.counterDigits", digits, 3, 12);
         if (channel.CounterMaximumPerHour is { } most) found.Range($"{at}.counterMaximumPerHour", most, 0.001, 1_000_000);
         if (channel.CubicMetresPerPulse is { } volume) found.Range($"{at}.cubicMetresPerPulse", volume, 0.000001, 1000);
+        // Class 0.2 is a transfer standard; beyond 20 a sensor tells nothing a nameplate does not.
+        if (channel.Class is { } percent) found.Range($"{at}.class", percent, 0.1, 20);
         if (channel.NameplateKilowatts is { } power) found.Range($"{at}.nameplateKilowatts", power, 0.01, 10_000);
     }
 

@@ -76,7 +76,10 @@ public static partial class ConfigurationCheck
         var gas = configuration.Gas;
         // Methane is 10.5, propane 26.6, hydrogen 3.4 kWh/m³ (ISO 6976, 15/15 °C): outside is a slip of unit, e.g. MJ/m³ or Btu/ft³.
         found.Range("gas.grossKilowattHoursPerCubicMetre", gas.GrossKilowattHoursPerCubicMetre, 3, 36);
+        found.Range("gas.grossHeatingValueUncertaintyPercent", gas.GrossHeatingValueUncertaintyPercent, 0, 20);
         found.Range("gas.lineGaugeMillibar", gas.LineGaugeMillibar, 0, 4000);
+        found.Range("gas.lineUncertaintyMillibar", gas.LineUncertaintyMillibar, 0, 200);
+        found.Range("gas.lineUncertaintyKelvin", gas.LineUncertaintyKelvin, 0, 40);
         if (gas.LineCelsius is { } celsius) found.Range("gas.lineCelsius", celsius, -40, 60);
         if (gas.BillFactor is { } factor) found.Range("gas.billFactor", factor, 0.3, 6);
         found.Range("gas.altitudeMetres", gas.AltitudeMetres, -430, 5000);

@@ -33,6 +33,7 @@ static class MeterCheck
         if (!metering.Contains(channel.Quantity))
         {
             if (channel.Serves.Count > 0) found.Add($"{where}.serves", $"{channel.Quantity} meters nothing", $"only a meter serves appliances: {string.Join(", ", metering)}");
+            if (channel.Class is not null) found.Add($"{where}.class", $"{channel.Quantity} meters nothing", $"only a meter has an accuracy class here: {string.Join(", ", metering)}");
             if (channel.Parent is not null) found.Add($"{where}.parent", $"{channel.Quantity} meters nothing", $"only a meter lies behind another: {string.Join(", ", metering)}");
             return null;
         }

@@ -45,6 +45,7 @@ public static class PlanBuilder
             Interval = Duration.FromSeconds(options.IntervalSeconds),
             OnChangeOnly = options.Reports == "on-change",
             IsTyped = options.Reports == "typed",
+            ClassPercent = options.Class ?? ChannelPlan.UsualClassPercent,
             Serves = options.Serves.Count > 0 ? options.Serves : kind == ApplianceKind.Shop ? [] : [appliance.Id],
             Parent = options.Parent,
             PlausibleLow = PlausibleRange.Typed(options.PlausibleLow, quantity) ?? low,

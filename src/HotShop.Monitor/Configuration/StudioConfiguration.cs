@@ -141,14 +141,23 @@ public sealed record GasOptions
     [Description("Gross heating value in kWh per m³ at base conditions. Take it from the bill.")]
     public double GrossKilowattHoursPerCubicMetre { get; init; } = 10.55;
 
+    [Description("How far the gas may lie off that value, in percent either way. A bill's is the mean of a month and an area: 2.")]
+    public double GrossHeatingValueUncertaintyPercent { get; init; } = 2;
+
     [Description("Conditions that value and volumes refer to: iso13443 (15 °C, 101.325 kPa), us (60 °F, 14.73 psia) or normal (0 °C, 101.325 kPa).")]
     public string Base { get; init; } = "iso13443";
 
     [Description("Pressure in the line at the meters above the air's, in mbar.")]
     public double LineGaugeMillibar { get; init; } = 21;
 
+    [Description("How far that pressure and the air's, weather included, may be off, in mbar either way.")]
+    public double LineUncertaintyMillibar { get; init; } = 5;
+
     [Description("Temperature of the gas in the meters, in °C; null for meters that compensate temperature themselves.")]
     public double? LineCelsius { get; init; } = 15;
+
+    [Description("How far that temperature may be off over the year, in K either way.")]
+    public double LineUncertaintyKelvin { get; init; } = 5;
 
     [Description("Height of the studio above the sea in m: sets the air pressure.")]
     public double AltitudeMetres { get; init; }

@@ -53,6 +53,12 @@ public sealed record ChannelPlan
     /// <summary>Id of the meter that this one is said to lie behind.</summary>
     public string? Parent { get; init; }
 
+    /// <summary>What a meter's plate says where nobody wrote it down: the usual class of gas meters in households and trade (common practice).</summary>
+    public const double UsualClassPercent = 1.5;
+
+    /// <summary>Accuracy class of a meter or sensor: how far it may be off, in percent either way.</summary>
+    public double ClassPercent { get; init; } = UsualClassPercent;
+
     /// <summary>Values outside are kept but marked implausible and raise no alarm by themselves. Canonical unit.</summary>
     public double PlausibleLow { get; init; } = double.NegativeInfinity;
     public double PlausibleHigh { get; init; } = double.PositiveInfinity;
