@@ -79,7 +79,7 @@ public static partial class MonitorHost
         services.AddHostedService<StudioLoop>().AddHostedService<RollupLoop>();
         services.AddHistory().AddLocalDoor();
         services.AddBroker(plan);
-        services.AddSingleton(s => new Lazy<MqttOut>(s.GetRequiredService<MqttOut>)).AddSingleton<ITransitionStage, AlarmNews>().AddHostedService<DerivedLoop>();
+        services.AddSingleton(s => new Lazy<MqttOut>(s.GetRequiredService<MqttOut>)).AddSingleton<ITransitionStage, AlarmNews>().AddSingleton<DerivedValues>().AddHostedService<DerivedLoop>();
         more?.Invoke(builder);
 
         var app = builder.Build();

@@ -49,10 +49,7 @@ static class OpeningForecast
     /// <summary>Spread of one more draw, as a standard deviation that a normal 95 % interval may be made of.</summary>
     static double RelativeSpread(IReadOnlyList<double> constants, double mean)
     {
-        var count = constants.Count;
-        if (count < 3) return SpreadUntilThree;
-        var deviation = Math.Sqrt(constants.Sum(c => (c - mean) * (c - mean)) / (count - 1));
-        return deviation * Math.Sqrt(1 + 1.0 / count) * Quantiles.StudentT(0.975, count - 1) / Quantiles.Normal95 / mean;
+        return constants.Count < 3 ? SpreadUntilThree : FurtherDraws.Sum(constants, 1).StandardUncertainty / mean;
     }
 
     /// <summary>An error of the couple in hours: how long the chamber takes for as many K at the target.</summary>

@@ -72,9 +72,8 @@ public sealed class FuelBook(StudioPlan plan, IReadingHistory history, PlanHisto
 
     FuelUse Sum(List<FuelLine> lines, Instant from, Instant to, Instant now)
     {
-        double measured = 0, estimated = 0, volume = 0, carbonDioxide = 0, coveredSeconds = 0, askedSeconds = 0;
-        decimal? cost = 0m;
-        var resets = 0;
+        var sum = new UseSum();
+        var askedSeconds = 0.0;
         foreach (var (source, gasThen, lineFrom, lineTo, hours) in lines)
         {
             var (start, end) = (Instant.Max(from, lineFrom), Instant.Min(to, lineTo));
@@ -83,16 +82,12 @@ public sealed class FuelBook(StudioPlan plan, IReadingHistory history, PlanHisto
             foreach (var hour in hours.Touching(start, end).SelectMany(whole => Parts(source, whole, start, end, now)))
             {
                 var (energy, cubicMetres) = source.EnergyOf(hour, gasThen);
-                if (source.IsMeasured) (measured, coveredSeconds) = (measured + energy, coveredSeconds + hour.CoveredSeconds);
-                else estimated += energy;
-                volume += cubicMetres ?? 0;
-                if (source.Kind == EnergyKind.Gas) carbonDioxide += energy * gasThen.Fuel.CarbonDioxideKilogramsPerKilowattHour;
-                cost += prices.CostOf(source.Kind, energy, hour.Hour.InZone(plan.Zone).Date);
-                resets += hour.Resets;
+                sum.Add(source, gasThen, hour, energy, cubicMetres ?? 0, prices.CostOf(source.Kind, energy, hour.Hour.InZone(plan.Zone).Date));
             }
         }
-        return new FuelUse(from, to, measured, estimated, volume, cost is { } amount ? Math.Round(amount, 2, MidpointRounding.ToEven) : null, carbonDioxide,
-            askedSeconds > 0 ? Math.Min(1, coveredSeconds / askedSeconds) : 0, resets);
+        return new FuelUse(from, to, sum.MeasuredKilowattHours, sum.EstimatedKilowattHours, sum.BaseCubicMetres,
+            sum.Cost is { } amount ? Math.Round(amount, 2, MidpointRounding.ToEven) : null, sum.CarbonDioxideKilograms,
+            askedSeconds > 0 ? Math.Min(1, sum.CoveredSeconds / askedSeconds) : 0, sum.Resets) { Doubt = sum.Doubt };
     }
 
     /// <summary>An hour row cut to [from, to), and at midnight where the zone is off by half an hour: a new price begins there.</summary>

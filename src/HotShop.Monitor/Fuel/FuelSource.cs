@@ -38,6 +38,12 @@ public sealed record FuelSource(ChannelPlan Channel, EnergyKind Kind, bool IsMea
     static FuelSource? Nameplate(AppliancePlan appliance, EnergyKind kind, Quantity quantity) =>
         appliance.Channels.FirstOrDefault(c => c.Quantity == quantity && c.NameplateKilowatts is not null) is { } channel ? new FuelSource(channel, kind, IsMeasured: false) : null;
 
+    /// <summary>Relative standard uncertainty of its energy: the meter's class, and of gas its conditions and heating value; or the nameplate's.</summary>
+    public double EnergyRelative(StudioGas gas) => !IsMeasured ? FuelDoubt.Nameplate.StandardUncertainty : Kind == EnergyKind.Gas ? double.Hypot(FuelDoubt.Of(Channel), gas.EnergyRelative) : FuelDoubt.Of(Channel);
+
+    /// <summary>The same of its volume at base conditions: the heating value has no part in it.</summary>
+    public double VolumeRelative(StudioGas gas) => IsMeasured && Kind == EnergyKind.Gas ? double.Hypot(FuelDoubt.Of(Channel), gas.VolumeRelative) : 0;
+
     /// <summary>Energy of an hour row in kWh (gas: gross at base conditions) and, for a gas meter, its volume at base conditions in m³.</summary>
     public (double KilowattHours, double? BaseCubicMetres) EnergyOf(HourRow hour, StudioGas gas)
     {

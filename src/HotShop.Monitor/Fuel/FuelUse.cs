@@ -14,29 +14,35 @@ public sealed record FuelUse(
     Instant From, Instant To, double EnergyKilowattHours, double EstimatedKilowattHours, double BaseCubicMetres,
     decimal? Cost, double CarbonDioxideKilograms, double MeasuredShare, int Resets)
 {
-    /// <summary>Relative standard uncertainty of a metered energy: the meter's and the gas's together (GUM, JCGM 100:2008, 5.1).</summary>
-    internal const double MeteredRelative = 0.0178;
+    /// <summary>How far each of its figures may be off, standard, in the figure's unit; without the time that nobody measured.</summary>
+    internal UseDoubt Doubt { get; init; } = UseDoubt.None;
 
-    /// <summary>The part of it that is the meter's own: class 1.5, rectangular.</summary>
-    internal const double MeterClassRelative = 0.00866;
+    /// <summary>What was measured, with what meter and gas are in doubt for, kWh.</summary>
+    internal Estimate Measured => new(EnergyKilowattHours, Doubt.MeasuredKilowattHours);
 
-    /// <summary>
-    /// The part that all gas meters of a studio share, rectangular limits: 5 °C and 5 mbar in the line, and 2 % of heating value, as the bill's is the mean of a month and an
-    /// area (common practice).
-    /// </summary>
-    internal const double GasRelative = 0.0156;
-
-    /// <summary>Of an energy from a nameplate: a heater may draw 15 % more or less than its plate says (common practice), rectangular.</summary>
-    internal const double NameplateRelative = 0.087;
+    /// <summary>What was estimated, kWh.</summary>
+    internal Estimate Estimated => new Estimate(EstimatedKilowattHours, Doubt.EstimatedKilowattHours)
+        .WithHalfWidth95(Doubt.EstimatedKilowattHours * FuelDoubt.Nameplate.Estimate.CoverageFactor95);
 
     /// <summary>Measured and estimated energy with its standard uncertainty, kWh; what was not measured widens it by as much as it could be.</summary>
-    public Estimate Total => With(MeasuredShare is > 0 and < 1 ? EnergyKilowattHours * (1 - MeasuredShare) / MeasuredShare : 0);
+    public Estimate Total => With(MissingKilowattHours);
 
-    /// <summary>The same with what is thought to be missing, kWh.</summary>
-    internal Estimate With(double missingKilowattHours)
-    {
-        // The unmeasured time burnt between nothing and twice the usual: rectangular around the usual.
-        var doubt = double.Hypot(double.Hypot(EnergyKilowattHours * MeteredRelative, EstimatedKilowattHours * NameplateRelative), missingKilowattHours / Math.Sqrt(3));
-        return new Estimate(EnergyKilowattHours + EstimatedKilowattHours + missingKilowattHours, doubt);
-    }
+    double MissingKilowattHours => MeasuredShare is > 0 and < 1 ? EnergyKilowattHours * (1 - MeasuredShare) / MeasuredShare : 0;
+
+    /// <summary>What time without readings adds to the doubt of <see cref="Total"/>, standard, kWh.</summary>
+    internal double MissingUncertainty => MissingOf(MissingKilowattHours).StandardUncertainty;
+
+    /// <summary>The unmeasured time burnt between nothing and twice the usual: rectangular around the usual.</summary>
+    internal static Estimate MissingOf(double usualKilowattHours) => Estimate.WithinLimits(usualKilowattHours, Math.Abs(usualKilowattHours));
+
+    /// <summary>With what is thought to be missing, kWh.</summary>
+    Estimate With(double missingKilowattHours) => Measured + Estimated + MissingOf(missingKilowattHours);
+}
+
+/// <summary>Standard uncertainties of the figures of a use.</summary>
+/// <param name="Cost">In the currency: what the energy may be off, at its price. Prices are certain.</param>
+/// <param name="CarbonDioxideKilograms">What the energy may be off, with the stated factor.</param>
+sealed record UseDoubt(double MeasuredKilowattHours, double EstimatedKilowattHours, double BaseCubicMetres, double Cost, double CarbonDioxideKilograms)
+{
+    public static readonly UseDoubt None = new(0, 0, 0, 0, 0);
 }

@@ -1,6 +1,8 @@
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel.Spreading;
+using HotShop.Monitor.Wire;
 using HotShop.Physics.Statistics;
+using HotShop.Physics.Uncertainty;
 using NodaTime;
 
 namespace HotShop.Monitor.Fuel;
@@ -17,7 +19,11 @@ sealed class KindMonth
     readonly List<Instant> pieces;
     readonly IReadOnlyList<FuelUse>? mainUses;
     readonly Dictionary<string, IReadOnlyList<FuelUse>> sensed = [], switched = [];
-    readonly Dictionary<string, double> usualKilowatts = [];
+    readonly Dictionary<string, double> usualKilowatts = [], sensorRelative = [];
+    readonly Dictionary<string, ChannelPlan> sensors = [];
+
+    /// <summary>As the month began; null for electricity.</summary>
+    readonly StudioGas? gas;
     readonly Dictionary<string, Instant> sensedSince = [];
     readonly Spread? spread;
     readonly IReadOnlyList<string> spreadOver;
@@ -27,12 +33,13 @@ sealed class KindMonth
     public KindMonth(EnergyKind kind, StudioPlan plan, MeterTree tree, FuelBook fuel, SpreadSource source, IReadOnlyList<Instant> steps, Instant now)
     {
         (this.kind, this.fuel) = (kind, fuel);
+        gas = kind == EnergyKind.Gas ? fuel.GasAt(steps[0]) : null;
         main = tree.Main(kind);
         pieces = [.. Calendar.Edges(steps[0], steps[^1], FuelStep.Day, plan.Zone).Concat(steps).Concat(fuel.Changes(steps[0], steps[^1])).Distinct().Order()];
         if (main is { Channel.IsTyped: false }) mainUses = Along(main, now);
         foreach (var appliance in plan.Appliances)
         {
-            if (tree.Own(kind, appliance.Id) is { Channel.IsTyped: false } own) Sense(appliance.Id, Along(own, now));
+            if (tree.Own(kind, appliance.Id) is { Channel.IsTyped: false } own) Sense(appliance.Id, own.Channel, Along(own, now));
             else if (FuelSource.Of(appliance).Any(s => s.Kind == kind && !s.IsMeasured)) switched[appliance.Id] = fuel.Along(appliance, pieces, now, kind);
         }
         (spread, broken) = source.Of(kind, steps[0], steps[^1], now);
@@ -44,9 +51,10 @@ sealed class KindMonth
     }
 
     /// <summary>Time without readings is thought to have gone on as usual, from the first reading on.</summary>
-    void Sense(string appliance, IReadOnlyList<FuelUse> uses)
+    void Sense(string appliance, ChannelPlan sensor, IReadOnlyList<FuelUse> uses)
     {
         sensed[appliance] = uses;
+        (sensors[appliance], sensorRelative[appliance]) = (sensor, FuelDoubt.Of(sensor));
         var hours = uses.Sum(u => u.MeasuredShare * (u.To - u.From).TotalHours);
         usualKilowatts[appliance] = hours > 0 ? uses.Sum(u => u.EnergyKilowattHours) / hours : 0;
         sensedSince[appliance] = uses.FirstOrDefault(u => u.MeasuredShare > 0)?.From ?? Instant.MaxValue;
@@ -103,14 +111,14 @@ sealed class KindMonth
         step.Main += counted ?? 0;
         step.Resets += mainUses?[i].Resets ?? 0;
 
-        var gas = kind == EnergyKind.Gas ? fuel.GasAt(start) : null;
+        var gasThen = kind == EnergyKind.Gas ? fuel.GasAt(start) : null;
         foreach (var (appliance, amount) in energy)
         {
             StepSum.Add(step.Energy, appliance, amount);
-            if (gas is null) continue;
-            var baseCubicMetres = amount / gas.Fuel.GrossKilowattHoursPerCubicMetre;
+            if (gasThen is null) continue;
+            var baseCubicMetres = amount / gasThen.Fuel.GrossKilowattHoursPerCubicMetre;
             StepSum.Add(step.BaseCubicMetres, appliance, baseCubicMetres);
-            StepSum.Add(step.LineCubicMetres, appliance, baseCubicMetres / gas.BaseFactor);
+            StepSum.Add(step.LineCubicMetres, appliance, baseCubicMetres / gasThen.BaseFactor);
         }
     }
 
@@ -149,35 +157,55 @@ sealed class KindMonth
         var coverage = Coverage(from, to);
         var isMainTyped = main is { Channel.IsTyped: true };
         var shares = step.Energy.Select(e => new FuelShare(e.Key, kind, OriginOf(e.Key, from, to), With(e.Key, e.Value, step, from, to),
-            step.BaseCubicMetres.GetValueOrDefault(e.Key), step.LineCubicMetres.GetValueOrDefault(e.Key))).Where(s => s.KilowattHours != Estimate.Exact(0) || sensed.ContainsKey(s.Appliance)).ToList();
+            step.BaseCubicMetres.GetValueOrDefault(e.Key), step.LineCubicMetres.GetValueOrDefault(e.Key))
+            { GasRelative = gas?.EnergyRelative ?? 0, ConditionsRelative = gas?.VolumeRelative ?? 0 }).Where(s => s.KilowattHours != Estimate.Exact(0) || sensed.ContainsKey(s.Appliance)).ToList();
         var total = step.Energy.Sum(e => e.Value);
-        var sensorKwh = sensed.Keys.Sum(a => step.Energy[a] - step.Missing[a]);
-        var estimate = mainUses is not null ? Estimate.Relative(total, FuelUse.MeteredRelative)
-            : spread is not null && (isMainTyped || spreadOver.Count > 0) ? Shared(total, spread.Of(spreadOver, from, to, sensed.Keys.Select(a => (a, step.Energy[a]))).StandardUncertainty, Rest(step))
-            : Shared(total, 0, sensed.Keys.Select(a => step.Energy[a] * FuelUse.MeterClassRelative).Append(Rest(step)).Aggregate(0.0, double.Hypot));
-        var metered = mainUses is not null ? total : isMainTyped ? total * (coverage ?? 0) : sensorKwh + spreadOver.Where(a => OriginOf(a, from, to) == Origin.Derived).Sum(a => step.Energy[a]);
-        return new KindUse(shares, estimate, metered, coverage, step.Resets + broken.Count(b => b.To > from && b.To <= to));
+        var budget = BudgetOf(total, step, from, to, isMainTyped);
+        var estimate = new Estimate(budget.Value, budget.StandardUncertainty);
+        var metered = mainUses is not null ? estimate : isMainTyped ? estimate * Estimate.Exact(coverage ?? 0) : MeteredBySensors(step, from, to);
+        return new KindUse(shares, budget, metered, coverage, step.Resets + broken.Count(b => b.To > from && b.To <= to));
+    }
+
+    /// <summary>Why the sum may be off: what all gas meters share, the meters that counted it, and what no meter counted.</summary>
+    Budget BudgetOf(double total, StepSum step, Instant from, Instant to, bool isMainTyped)
+    {
+        var shared = kind == EnergyKind.Gas ? gas!.BudgetOf(total).Contributions : [];
+        if (mainUses is not null) return new Budget(total, [.. shared, FuelDoubt.ClassOf(main!.Channel, total)]);
+        if (spread is null || !(isMainTyped || spreadOver.Count > 0))
+            return new Budget(total, [.. shared, .. sensed.Keys.Select(a => FuelDoubt.ClassOf(sensors[a], step.Energy[a])), .. Rest(step)]);
+        // The meters' classes are in it: readings between them bind them together.
+        var counted = spread.Of(spreadOver, from, to, sensed.Keys.Select(a => new MeteredPart(a, step.Energy[a], sensorRelative[a])));
+        return new Budget(total, [.. shared, new Contribution("meters, and what lies between their readings", counted.StandardUncertainty), .. Rest(step)]);
     }
 
     /// <summary>Doubts that are in no meter's row: time without readings, nameplates.</summary>
-    double Rest(StepSum step) => step.Missing.Values.Select(m => m / Math.Sqrt(3))
-        .Concat(switched.Keys.Where(a => !spreadOver.Contains(a)).Select(a => step.Energy.GetValueOrDefault(a) * FuelUse.NameplateRelative)).Aggregate(0.0, double.Hypot);
+    IEnumerable<Contribution> Rest(StepSum step) => step.Missing.Where(m => m.Value > 0).Select(m => Contribution.Rectangular("time without readings", m.Value))
+        .Concat(switched.Keys.Where(a => !spreadOver.Contains(a)).SelectMany(a => EnergyBudgets.Nameplate(step.Energy.GetValueOrDefault(a), a).Contributions));
+
+    /// <summary>Without a main meter: what sensors counted, and what typed meters of single appliances did.</summary>
+    Estimate MeteredBySensors(StepSum step, Instant from, Instant to)
+    {
+        var counted = sensed.Keys.Select(a => Estimate.Relative(step.Energy[a] - step.Missing[a], sensorRelative[a]))
+            .Concat(spreadOver.Where(a => OriginOf(a, from, to) == Origin.Derived).Select(a => new Estimate(step.Energy[a], spread!.Of([a], from, to, []).StandardUncertainty))).ToList();
+        return Shared(counted.Sum(c => c.Value), counted.Select(c => c.StandardUncertainty).Aggregate(0.0, double.Hypot));
+    }
 
     /// <summary>With what all gas meters share: it adds to every part alike, so that it adds up along with the parts (GUM, JCGM 100:2008, 5.2.2).</summary>
     Estimate Shared(double kilowattHours, params ReadOnlySpan<double> own)
     {
-        var doubt = kind == EnergyKind.Gas ? kilowattHours * FuelUse.GasRelative : 0;
+        var doubt = kilowattHours * (gas?.EnergyRelative ?? 0);
         foreach (var one in own) doubt = double.Hypot(doubt, one);
         return new Estimate(kilowattHours, doubt);
     }
 
     Estimate With(string appliance, double energy, StepSum step, Instant from, Instant to)
     {
-        if (sensed.ContainsKey(appliance)) return new Estimate(energy, double.Hypot(energy * FuelUse.MeteredRelative, step.Missing[appliance] / Math.Sqrt(3)));
+        if (sensed.ContainsKey(appliance)) return Shared(energy, energy * sensorRelative[appliance], FuelUse.MissingOf(step.Missing[appliance]).StandardUncertainty);
         if (spreadOver.Contains(appliance)) return Shared(energy, spread!.Of([appliance], from, to, []).StandardUncertainty);
-        if (switched.ContainsKey(appliance)) return Estimate.Relative(energy, FuelUse.NameplateRelative);
-        var meters = sensed.Keys.Aggregate(step.Main * FuelUse.MeterClassRelative, (sum, a) => double.Hypot(sum, step.Energy[a] * FuelUse.MeterClassRelative));
-        return Shared(energy, meters, Rest(step));
+        if (switched.ContainsKey(appliance)) return FuelDoubt.Nameplate.Times(energy).Estimate;
+        var counted = main is null ? 0 : step.Main * FuelDoubt.Of(main.Channel);
+        var meters = sensed.Keys.Aggregate(counted, (sum, a) => double.Hypot(sum, step.Energy[a] * sensorRelative[a]));
+        return Shared(energy, Rest(step).Select(c => c.Effect).Aggregate(meters, double.Hypot));
     }
 
     Origin OriginOf(string appliance, Instant from, Instant to)

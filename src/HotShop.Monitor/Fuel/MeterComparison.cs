@@ -23,7 +23,8 @@ sealed class MeterComparison(StudioPlan plan, StudioFuel studio, FuelBook fuel, 
         var own = Counted(node, from, to, now);
         var parts = behind.Select(n => Counted(n, from, to, now)).ToList();
         if (own is not > 0 || parts.Any(p => p is null)) return null;
-        return Compare(from, to, own.Value, [.. parts.Select(p => p!.Value)], Unmetered(node, behind));
+        return Compare(from, to, Estimate.Relative(own.Value, FuelDoubt.Of(node.Channel)), [.. parts.Zip(behind, (p, n) => Estimate.Relative(p!.Value, FuelDoubt.Of(n.Channel)))],
+            node.Kind == EnergyKind.Gas ? fuel.GasAt(from).EnergyRelative : 0, Unmetered(node, behind));
     }
 
     /// <summary>What a meter sent against its own register, as people read it in the last weeks.</summary>
@@ -48,15 +49,17 @@ sealed class MeterComparison(StudioPlan plan, StudioFuel studio, FuelBook fuel, 
                 (_, true) => string.Create(CultureInfo.InvariantCulture, $" (±{band * 100:0.0} % would be usual). Are pulses lost, is the volume of a pulse too small, or is a reading wrong?"),
                 _ => string.Create(CultureInfo.InvariantCulture, $" (±{band * 100:0.0} % would be usual). Does the contact bounce, is the volume of a pulse too large, or is a reading wrong?"),
             };
-        return new MeterRegisterAnswer(from, to, share, band, isBeyond, words);
+        return new MeterRegisterAnswer(from, to, share, share - band, share + band, band, isBeyond, words);
     }
 
-    static MeterAgainstAnswer Compare(Instant from, Instant to, double own, List<double> parts, List<string> unmetered)
+    /// <param name="own">kWh, with the meter's own error alone.</param>
+    /// <param name="parts">The same of the meters behind it.</param>
+    static MeterAgainstAnswer Compare(Instant from, Instant to, Estimate own, List<Estimate> parts, double gasRelative, List<string> unmetered)
     {
-        var sum = parts.Sum();
-        // Independent meters of one class; the gas in them is the same.
-        var band = Quantiles.Normal95 * parts.Select(p => p * FuelUse.MeterClassRelative).Aggregate(own * FuelUse.MeterClassRelative, double.Hypot) / own;
-        var share = sum / own - 1;
+        // Independent meters; the gas in them is the same.
+        var sum = parts.Aggregate((a, b) => a + b);
+        var band = Quantiles.Normal95 * (sum - own).StandardUncertainty / own.Value;
+        var share = sum.Value / own.Value - 1;
         // Whatever burns without a meter of its own makes the meters behind count less, never more.
         var isBeyond = share > band || (unmetered.Count == 0 && share < -band);
         var words = string.Create(CultureInfo.InvariantCulture, $"The meters behind it count {Math.Abs(share) * 100:0.0} % {(share < 0 ? "less" : "more")}");
@@ -68,7 +71,9 @@ sealed class MeterComparison(StudioPlan plan, StudioFuel studio, FuelBook fuel, 
             _ when share < 0 => string.Create(CultureInfo.InvariantCulture, $", more than their class explains (±{band * 100:0.0} %). Is something else behind this meter, is a pulse lost, or a reading wrong? If you smell gas, leave and call the gas emergency line; pipes are work for a licensed person."),
             _ => string.Create(CultureInfo.InvariantCulture, $", more than their class explains (±{band * 100:0.0} %). Check the volume of a pulse, a sensor's factor and the readings; a meter itself is the utility's to check."),
         };
-        return new MeterAgainstAnswer(from, to, own, sum, share, band, isBeyond, words);
+        // What the gas is in doubt for is in both energies, and in no difference.
+        var (ownKwh, behindKwh) = (own * Estimate.Relative(1, gasRelative), sum * Estimate.Relative(1, gasRelative));
+        return new MeterAgainstAnswer(from, to, own.Value, ownKwh.Low95, ownKwh.High95, sum.Value, behindKwh.Low95, behindKwh.High95, share, share - band, share + band, band, isBeyond, words);
     }
 
     static List<string> Unmetered(MeterNode node, List<MeterNode> behind) =>

@@ -11,12 +11,15 @@ using NodaTime.Extensions;
 namespace HotShop.Monitor.Fuel;
 
 /// <summary>Which factor turns a metered cubic metre into one at base conditions, and why.</summary>
-public sealed record MeterFactorAnswer(double Factor, string Source, double WorkedOut, double GrossKwhPerM3, double KwhPerMeteredM3, string Words);
+/// <param name="Factor">Its interval is that of temperature and pressure in the line, whoever worked it out.</param>
+public sealed record MeterFactorAnswer(
+    double Factor, double FactorLow95, double FactorHigh95, string Source, double WorkedOut, double WorkedOutLow95, double WorkedOutHigh95,
+    double GrossKwhPerM3, double GrossKwhPerM3Low95, double GrossKwhPerM3High95, double KwhPerMeteredM3, double KwhPerMeteredM3Low95, double KwhPerMeteredM3High95, string Words);
 
 /// <summary>Flow and power of whatever burns, from the turns of a dial.</summary>
 /// <param name="MeterFactor">What a burner's own sensor must be multiplied with, where its flow was given; else null.</param>
 public sealed record DialAnswer(
-    int Turns, double SecondsPerTurn, double FlowM3PerHour, double FlowM3PerHourLow95, double FlowM3PerHourHigh95, double PowerKw, double PowerKwLow95, double PowerKwHigh95,
+    int Turns, double SecondsPerTurn, double SecondsPerTurnLow95, double SecondsPerTurnHigh95, double FlowM3PerHour, double FlowM3PerHourLow95, double FlowM3PerHourHigh95, double PowerKw, double PowerKwLow95, double PowerKwHigh95,
     double? MeterFactor, double? MeterFactorLow95, double? MeterFactorHigh95, string Words);
 
 static class MeterEndpoints
@@ -27,8 +30,8 @@ static class MeterEndpoints
             new { meters = meters.All(clock.GetUtcNow().ToInstant()), gas = Factor(plan.Configuration.Gas, fuel.Gas) })
             .WithName("meters").WithSummary("The meters, each at its place: what passed, what was read, and whether it agrees with those behind it; and the factor applied to gas");
 
-        app.MapGet("/api/meters/dial", (string? dial, string? unit, string? presses, string? shown, FuelBook fuel) =>
-            Clock(Volume(dial, unit), Presses(presses), shown is null ? null : Number(shown, "shown"), fuel.Gas))
+        app.MapGet("/api/meters/dial", (string? dial, string? unit, string? presses, string? shown, FuelBook fuel, StudioFuel studio) =>
+            Clock(Volume(dial, unit), Presses(presses), shown is null ? null : Number(shown, "shown"), fuel.Gas, FuelDoubt.OfMain(studio.Meters, EnergyKind.Gas)))
             .WithName("dial").WithSummary("Clocks a meter's dial: 'dial' and 'unit' are the volume of a turn, 'presses' the seconds of each press with commas; stores nothing");
     }
 
@@ -54,16 +57,16 @@ static class MeterEndpoints
         return seconds;
     }
 
-    internal static DialAnswer Clock(double dialCubicMetres, double[] presses, double? shownCubicMetresPerHour, StudioGas gas)
+    internal static DialAnswer Clock(double dialCubicMetres, double[] presses, double? shownCubicMetresPerHour, StudioGas gas, double meterRelative)
     {
         var reading = DialClock.Read(dialCubicMetres, presses);
-        var flow = reading.CubicMetresPerHour * Estimate.Relative(1, FuelUse.MeterClassRelative);
-        var power = flow * Estimate.Relative(gas.Fuel.GrossKilowattHours(gas.ToBase(1)), FuelUse.GasRelative);
+        var flow = reading.CubicMetresPerHour * Estimate.Relative(1, meterRelative);
+        var power = flow * Estimate.Relative(gas.Fuel.GrossKilowattHours(gas.ToBase(1)), gas.EnergyRelative);
         var factor = shownCubicMetresPerHour is { } shown ? (flow / Estimate.Exact(shown)) : (Estimate?)null;
         var timing = reading.SecondsPerTurn.RelativeUncertainty * Quantiles.Normal95;
         var words = string.Create(CultureInfo.InvariantCulture, $"{reading.Turns} {(reading.Turns == 1 ? "turn" : "turns")} of {reading.SecondsPerTurn.Value:0.0} s: timed to ±{timing * 100:0.0} %. ")
-            + (timing > 0.02 ? string.Create(CultureInfo.InvariantCulture, $"Go on for {Math.Ceiling(DialClock.PressSeconds * Math.Sqrt(2) * Quantiles.Normal95 / 0.01):0} s in all to be within ±1 %.") : "Longer would hardly help: the meter itself may be 1.7 % off.");
-        return new DialAnswer(reading.Turns, reading.SecondsPerTurn.Value, flow.Value, flow.Low95, flow.High95, power.Value, power.Low95, power.High95,
+            + (timing > 0.02 ? string.Create(CultureInfo.InvariantCulture, $"Go on for {Math.Ceiling(DialClock.PressSeconds * Math.Sqrt(2) * Quantiles.Normal95 / 0.01):0} s in all to be within ±1 %.") : string.Create(CultureInfo.InvariantCulture, $"Longer would hardly help: the meter itself may be {meterRelative * Quantiles.Normal95 * 100:0.0} % off."));
+        return new DialAnswer(reading.Turns, reading.SecondsPerTurn.Value, reading.SecondsPerTurn.Low95, reading.SecondsPerTurn.High95, flow.Value, flow.Low95, flow.High95, power.Value, power.Low95, power.High95,
             factor?.Value, factor?.Low95, factor?.High95, words);
     }
 
@@ -74,6 +77,10 @@ static class MeterEndpoints
             : string.Create(CultureInfo.InvariantCulture, $"A metered cubic metre counts as {gas.WorkedOutFactor:0.####} at {gas.Base.Name}: {options.LineGaugeMillibar:0.#} mbar above the air, ")
                 + (options.LineCelsius is { } celsius ? string.Create(CultureInfo.InvariantCulture, $"gas at {celsius:0.#} °C, ") : "a meter that compensates temperature itself, ")
                 + string.Create(CultureInfo.InvariantCulture, $"{options.AltitudeMetres:0} m above the sea. If your bill states another factor, write it as gas.billFactor.");
-        return new MeterFactorAnswer(gas.BaseFactor, gas.BillFactor is null ? "worked-out" : "bill", gas.WorkedOutFactor, gas.Fuel.GrossKilowattHoursPerCubicMetre, gas.Fuel.GrossKilowattHours(gas.ToBase(1)), why);
+        var (factor, workedOut) = (Estimate.Relative(gas.BaseFactor, gas.VolumeRelative), Estimate.Relative(gas.WorkedOutFactor, gas.VolumeRelative));
+        var (value, metered) = (Estimate.Relative(gas.Fuel.GrossKilowattHoursPerCubicMetre, gas.HeatingValueRelative), Estimate.Relative(gas.Fuel.GrossKilowattHours(gas.ToBase(1)), gas.EnergyRelative));
+        return new MeterFactorAnswer(
+            factor.Value, factor.Low95, factor.High95, gas.BillFactor is null ? "worked-out" : "bill", workedOut.Value, workedOut.Low95, workedOut.High95,
+            value.Value, value.Low95, value.High95, metered.Value, metered.Low95, metered.High95, why);
     }
 }

@@ -8,45 +8,66 @@ namespace HotShop.Monitor.Fuel;
 sealed class StudioAnswers(StudioPlan plan, FuelBook fuel, StudioFuel studio, Instant now, bool isOwner)
 {
     public IEnumerable<FuelAnswer> Of(Instant from, Instant to, FuelStep step) => studio.Use(from, to, step, now).Select(use =>
-    {
-        var metered = Math.Min(use.MeteredKilowattHours, use.Gas.Value + use.Electricity.Value);
-        // One kind's meters know nothing of the other's.
-        return Answer(use, use.Shares, metered, use.Gas + use.Electricity, step) with { Parts = [.. use.Shares.Select(Part)] };
-    });
+        Answer(use, use.Shares, use.Metered, use.Total, step) with { Parts = [.. use.Shares.Select(Part)] });
 
     public IEnumerable<FuelAnswer> Of(AppliancePlan appliance, Instant from, Instant to, FuelStep step) => studio.Use(from, to, step, now).Select(use =>
     {
         var own = use.Shares.Where(s => s.Appliance == appliance.Id).ToList();
-        var metered = own.Where(s => s.Origin != Origin.Estimated).Sum(s => s.KilowattHours.Value);
-        return Answer(use, own, metered, own.Aggregate(Estimate.Exact(0), (sum, s) => sum + s.KilowattHours), step) with
+        return Answer(use, own, Sum(own.Where(s => s.Origin != Origin.Estimated)), Sum(own), step) with
         {
             Origin = Name(own.Count == 0 ? Origin.Estimated : own.Max(s => s.Origin)),
             MeasuredShare = own.Count > 0 && own.All(s => s.Origin != Origin.Estimated) ? use.MeasuredShare : 0,
         };
     });
 
-    FuelAnswer Answer(StudioUse use, IReadOnlyList<FuelShare> shares, double metered, Estimate total, FuelStep step) => new(
-        use.From, use.To, metered, Math.Max(0, total.Value - metered), shares.Sum(s => s.BaseCubicMetres), isOwner ? Cost(use, shares, step) : null, plan.Configuration.Currency,
-        shares.Where(s => s.Kind == EnergyKind.Gas).Sum(s => s.KilowattHours.Value) * fuel.GasAt(use.From).Fuel.CarbonDioxideKilogramsPerKilowattHour, use.MeasuredShare, use.Resets)
+    /// <summary>Shares of one appliance: one of gas, one of electricity.</summary>
+    static Estimate Sum(IEnumerable<FuelShare> shares) => shares.Aggregate(Estimate.Exact(0), (sum, s) => sum + s.KilowattHours);
+
+    FuelAnswer Answer(StudioUse use, IReadOnlyList<FuelShare> shares, Estimate metered, Estimate total, FuelStep step)
     {
-        TotalKwh = total.Value, TotalKwhLow95 = total.Low95, TotalKwhHigh95 = total.High95,
-    };
+        var counted = metered.Value > total.Value ? total : metered;
+        // What the whole is in doubt for beyond its metered part.
+        var rest = Math.Sqrt(Math.Max(0, Math.Pow(total.StandardUncertainty, 2) - Math.Pow(counted.StandardUncertainty, 2)));
+        var estimated = total.Value > counted.Value ? new Estimate(total.Value - counted.Value, rest) : Estimate.Exact(0);
+        var (cost, costUncertainty) = isOwner ? Cost(use, shares, step) : (null, 0);
+        // One kind of gas: what its shares are in doubt for is at most the same in all of them.
+        var gas = StudioUse.Common(shares.Where(s => s.Kind == EnergyKind.Gas).Select(s => s.KilowattHours));
+        if (shares.Count == use.Shares.Count) gas = gas with { StandardUncertainty = use.Gas.StandardUncertainty };
+        return FuelAnswer.Of(
+            use.From, use.To, counted, estimated, Volume(use, shares), cost, costUncertainty, plan.Configuration.Currency,
+            gas * Estimate.Exact(fuel.GasAt(use.From).Fuel.CarbonDioxideKilogramsPerKilowattHour), total, use.MeasuredShare, use.Resets);
+    }
+
+    static Estimate Volume(StudioUse use, IReadOnlyList<FuelShare> shares) =>
+        shares.Count == use.Shares.Count ? use.GasVolume : StudioUse.Common(shares.Select(s => s.BaseVolume));
 
     /// <summary>By the day's price; rounded once to the currency's hundredth. Null where a price is missing.</summary>
-    decimal? Cost(StudioUse use, IReadOnlyList<FuelShare> shares, FuelStep step)
+    (decimal? Cost, double Uncertainty) Cost(StudioUse use, IReadOnlyList<FuelShare> shares, FuelStep step)
     {
         var own = shares.Select(s => (s.Appliance, s.Kind)).ToHashSet();
         var days = step == FuelStep.Month ? studio.Use(use.From, use.To, FuelStep.Day, now) : [use];
         decimal? sum = 0m;
+        var byKind = new Dictionary<EnergyKind, decimal>();
         foreach (var day in days)
             foreach (var share in day.Shares.Where(s => own.Contains((s.Appliance, s.Kind))))
-                sum += fuel.Prices.CostOf(share.Kind, share.KilowattHours.Value, day.From.InZone(plan.Zone).Date);
-        return sum is { } amount ? Math.Round(amount, 2, MidpointRounding.ToEven) : null;
+            {
+                var cost = fuel.Prices.CostOf(share.Kind, share.KilowattHours.Value, day.From.InZone(plan.Zone).Date);
+                sum += cost;
+                byKind[share.Kind] = byKind.GetValueOrDefault(share.Kind) + (cost ?? 0);
+            }
+        // At the mean price of what was used.
+        var doubt = byKind.Select(k => (double)k.Value * Relative(use, shares, k.Key)).Aggregate(0.0, double.Hypot);
+        return (sum is { } amount ? Math.Round(amount, 2, MidpointRounding.ToEven) : null, doubt);
     }
+
+    static double Relative(StudioUse use, IReadOnlyList<FuelShare> shares, EnergyKind kind) => StudioUse.RelativeOf(shares.Count == use.Shares.Count
+        ? kind == EnergyKind.Gas ? use.Gas : use.Electricity
+        : StudioUse.Common(shares.Where(s => s.Kind == kind).Select(s => s.KilowattHours)));
 
     FuelPartAnswer Part(FuelShare share) => new(
         $"{plan.Site}/{share.Appliance}", share.Kind == EnergyKind.Gas ? "gas" : "electricity", Name(share.Origin),
-        share.KilowattHours.Value, Math.Max(0, share.KilowattHours.Low95), share.KilowattHours.High95, share.BaseCubicMetres);
+        share.KilowattHours.Value, Math.Max(0, share.KilowattHours.Low95), share.KilowattHours.High95,
+        share.BaseCubicMetres, Math.Max(0, share.BaseVolume.Low95), share.BaseVolume.High95);
 
     static string Name(Origin origin) => origin switch { Origin.Measured => "measured", Origin.Derived => "derived", _ => "estimated" };
 }

@@ -46,6 +46,7 @@ public sealed class StudioFuel(StudioPlan plan, FuelBook fuel, IReadingHistory h
         from, to, [.. gas.Shares, .. electricity.Shares], gas.Total, electricity.Total,
         new[] { gas.Coverage, electricity.Coverage }.OfType<double>().DefaultIfEmpty(0).Average(), gas.Resets + electricity.Resets)
     {
-        MeteredKilowattHours = gas.MeteredKilowattHours + electricity.MeteredKilowattHours, GasMeasuredShare = gas.Coverage,
+        GasBudget = gas.Budget, ElectricityBudget = electricity.Budget,
+        Metered = gas.Metered + electricity.Metered, GasMeasuredShare = gas.Coverage,
     };
 }

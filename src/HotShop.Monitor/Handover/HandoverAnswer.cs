@@ -32,7 +32,9 @@ sealed record PotMorningAnswer(string Appliance, double MassKg, double MassKgLow
 
 /// <param name="Verdict">too-few-nights, as-usual, more or less.</param>
 sealed record NightGasAnswer(
-    Instant From, Instant To, double EnergyKwh, double EnergyKwhLow95, double EnergyKwhHigh95, double VolumeM3, double MeasuredShare, int Nights, double? MedianKwh, double? LeastKwh, double? MostKwh, string Verdict);
+    Instant From, Instant To, double EnergyKwh, double EnergyKwhLow95, double EnergyKwhHigh95, double VolumeM3, double VolumeM3Low95, double VolumeM3High95, double MeasuredShare, int Nights,
+    double? MedianKwh, double? MedianKwhLow95, double? MedianKwhHigh95, double? LeastKwh, double? LeastKwhLow95, double? LeastKwhHigh95, double? MostKwh, double? MostKwhLow95, double? MostKwhHigh95,
+    string Verdict);
 
 sealed record CoupleWearAnswer(string Appliance, string Channel, double HoursAbove1000Celsius, Instant Since, bool IsReset);
 
@@ -53,7 +55,7 @@ sealed record HandoverAnswer(
         [.. m.Openings.Select(o => Of(o, site))],
         [.. m.Pots.Select(p => new PotMorningAnswer($"{site}/{p.Appliance}", p.Report.State.MassKilograms, p.Report.State.MassKilogramsLow95, p.Report.State.MassKilogramsHigh95, p.Report.ReadyAt,
             [.. p.Report.Missing.Select(d => LocalDatePattern.Iso.Format(d.Day.Date))]))],
-        m.Gas is { } g ? new(g.From, g.To, g.KilowattHours.Value, Math.Max(0, g.KilowattHours.Low95), g.KilowattHours.High95, g.BaseCubicMetres, g.MeasuredShare, g.Nights, g.MedianKilowattHours, g.LeastKilowattHours, g.MostKilowattHours, Name(g.Verdict)) : null,
+        m.Gas is { } g ? Of(g) : null,
         m.Tonight.First?.Name, m.Tonight.Next?.Name,
         [.. m.Worn.Couples.Select(c => new CoupleWearAnswer($"{site}/{c.Appliance}", c.Channel, c.HoursHot, c.Since, c.IsReset))],
         [.. m.Worn.Items.Select(i => new DueAnswer(i.Name, i.Appliance, i.DoneAt, i.IsInHours ? null : i.Left, i.IsInHours ? i.Left : null, i.IsDue))],
@@ -61,6 +63,11 @@ sealed record HandoverAnswer(
 
     static ApplianceNightAnswer Of(ApplianceNight a, string site) => new($"{site}/{a.Appliance}", a.Name, a.Kind.NameOf(), a.Mode.NameOf(), a.ModeSince, Of(a.Low), Of(a.High), Of(a.Last),
         [.. a.Gaps.Select(g => new GapAnswer(g.From, g.To))], a.Kept is { } k ? new(k.MostKelvin, k.At, k.Beyond.TotalSeconds, k.IsCurve ? "curve" : "set point") : null);
+
+    static NightGasAnswer Of(NightGas g) => new(
+        g.From, g.To, g.KilowattHours.Value, Math.Max(0, g.KilowattHours.Low95), g.KilowattHours.High95, g.BaseCubicMetres.Value, Math.Max(0, g.BaseCubicMetres.Low95), g.BaseCubicMetres.High95,
+        g.MeasuredShare, g.Nights, g.MedianKilowattHours?.Value, g.MedianKilowattHours?.Low95, g.MedianKilowattHours?.High95,
+        g.LeastKilowattHours?.Value, g.LeastKilowattHours?.Low95, g.LeastKilowattHours?.High95, g.MostKilowattHours?.Value, g.MostKilowattHours?.Low95, g.MostKilowattHours?.High95, Name(g.Verdict));
 
     static ExtremeAnswer? Of(Extreme? extreme) => extreme is null ? null : new(extreme.At, extreme.Celsius);
 

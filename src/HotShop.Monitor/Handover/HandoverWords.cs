@@ -88,7 +88,7 @@ sealed class HandoverWords(StudioPlan plan)
     static string? GlassSentence(Morning morning, MorningTimes times)
     {
         if (morning.Pots is not [{ } pot]) return null;
-        if (pot.Report.WorkableKilograms < 1) return "There is hardly any glass to work.";
+        if (pot.Report.WorkableKilograms.Value < 1) return "There is hardly any glass to work.";
         return pot.Report.ReadyAt is not { } at ? null : at <= morning.Now ? "The glass is ready." : $"The glass is ready at about {times.At(at)}.";
     }
 

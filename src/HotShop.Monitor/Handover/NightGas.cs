@@ -16,22 +16,25 @@ enum GasVerdict { TooFewNights, AsUsual, More, Less }
 /// <param name="MedianKilowattHours">Of the earlier nights; null where there are too few.</param>
 /// <param name="LeastKilowattHours">The smallest and the largest of them.</param>
 sealed record NightGas(
-    Instant From, Instant To, Estimate KilowattHours, double BaseCubicMetres, double MeasuredShare, int Nights,
-    double? MedianKilowattHours, double? LeastKilowattHours, double? MostKilowattHours, GasVerdict Verdict)
+    Instant From, Instant To, Estimate KilowattHours, Estimate BaseCubicMetres, double MeasuredShare, int Nights,
+    Estimate? MedianKilowattHours, Estimate? LeastKilowattHours, Estimate? MostKilowattHours, GasVerdict Verdict)
 {
     /// <summary>Of fewer nights nothing is said: their range is chance. A choice.</summary>
     public const int FewestNights = 4;
 
     /// <param name="others">Energy of earlier nights, kWh.</param>
-    public static NightGas Among(Instant from, Instant to, Estimate kilowattHours, double baseCubicMetres, double measuredShare, IReadOnlyList<double> others)
+    public static NightGas Among(Instant from, Instant to, Estimate kilowattHours, Estimate baseCubicMetres, double measuredShare, IReadOnlyList<Estimate> others)
     {
         if (others.Count < FewestNights) return new(from, to, kilowattHours, baseCubicMetres, measuredShare, others.Count, null, null, null, GasVerdict.TooFewNights);
-        var sorted = others.Order().ToList();
-        var median = sorted.Count % 2 == 1 ? sorted[sorted.Count / 2] : (sorted[sorted.Count / 2 - 1] + sorted[sorted.Count / 2]) / 2;
+        var sorted = others.OrderBy(o => o.Value).ToList();
+        var median = sorted.Count % 2 == 1 ? sorted[sorted.Count / 2] : Middle(sorted[sorted.Count / 2 - 1], sorted[sorted.Count / 2]);
         // One meter measured all of them: its error makes no night different from the others. So it is the values that are compared, not their intervals.
-        var verdict = kilowattHours.Value > sorted[^1] ? GasVerdict.More : kilowattHours.Value < sorted[0] ? GasVerdict.Less : GasVerdict.AsUsual;
+        var verdict = kilowattHours.Value > sorted[^1].Value ? GasVerdict.More : kilowattHours.Value < sorted[0].Value ? GasVerdict.Less : GasVerdict.AsUsual;
         return new(from, to, kilowattHours, baseCubicMetres, measuredShare, others.Count, median, sorted[0], sorted[^1], verdict);
     }
+
+    /// <summary>Of two nights by one meter: its error is the same in both.</summary>
+    static Estimate Middle(Estimate a, Estimate b) => StudioUse.Common([a, b]) / Estimate.Exact(2);
 }
 
 /// <summary>Adds up the gas of nights.</summary>
@@ -47,21 +50,21 @@ sealed class NightGasBook(StudioPlan plan, StudioFuel fuel, NightCalendar calend
     public NightGas? Of(Night night, Instant now)
     {
         if (night.GasTo <= night.GasFrom || Sum(night.GasFrom, night.GasTo, now) is not { } own) return null;
-        var others = new List<double>();
+        var others = new List<Estimate>();
         for (var back = 1; back <= FurthestDays && others.Count < plan.Configuration.Handover.Nights; back++)
         {
             var morning = night.Morning.PlusDays(-back);
             if (night.Kind != NightKind.NotKnown && calendar.KindBefore(morning, now) != night.Kind) continue;
             var (from, to) = calendar.SameHours(night, morning);
-            if (Sum(from, to, now) is { MeasuredShare: >= LeastMeasuredShare } other && other.Energy.Value > 0) others.Add(other.Energy.Value);
+            if (Sum(from, to, now) is { MeasuredShare: >= LeastMeasuredShare } other && other.Energy.Value > 0) others.Add(other.Energy);
         }
         return NightGas.Among(night.GasFrom, night.GasTo, own.Energy, own.CubicMetres, own.MeasuredShare, others);
     }
 
-    (Estimate Energy, double CubicMetres, double MeasuredShare)? Sum(Instant from, Instant to, Instant now)
+    (Estimate Energy, Estimate CubicMetres, double MeasuredShare)? Sum(Instant from, Instant to, Instant now)
     {
         if (to <= from || fuel.Use(from, to, FuelStep.Month, now) is not { Count: > 0 } uses) return null;
         var use = StudioUse.Sum(uses);
-        return use.GasMeasuredShare is { } share ? (use.Gas, use.Shares.Where(s => s.Kind == EnergyKind.Gas).Sum(s => s.BaseCubicMetres), share) : null;
+        return use.GasMeasuredShare is { } share ? (use.Gas, use.GasVolume, share) : null;
     }
 }

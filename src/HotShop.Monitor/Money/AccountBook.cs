@@ -53,11 +53,12 @@ public sealed class AccountBook
                 Format.Moment(until, plan.Zone), now < end, Format.Currency, Format.Culture),
             spending.Cost is { } cost ? Format.Shown(cost, spending.CostUncertainty) : null,
             Format.EnergyShown(spending.Energy), Format.EnergyShown(spending.EnergyOf(EnergyKind.Gas)), Format.EnergyShown(spending.EnergyOf(EnergyKind.Electricity)),
-            new Figure(spending.GasCubicMetres, Format.Gas(spending.GasCubicMetres)), Format.PercentFigure(spending.MeasuredShare),
+            Format.GasShown(spending.GasVolume), Format.PercentFigure(spending.MeasuredShare),
             days.Of(spending, now), kind == SpanKind.Year ? Months(spending, now) : [], lines.Of(spending), days.Where(spending), days.Missing(spending), days.Unmeasured(spending),
             units.Costs(spending, from, until, now), units.CarbonDioxide(spending), lines.InForce(prices, first, LocalDate.Min(last, until.InZone(plan.Zone).Date)),
             Comparisons(spending, now), Bills(first, last, now), kind == SpanKind.Month && now < end ? forecast.Of(spending, Spend(first.PlusMonths(-1), first.PlusDays(-1), now), last, now) : null)
         {
+            Doubts = new AccountDoubts(Format).Of(spending),
             Curve = kind == SpanKind.Month ? curves.Of(first, until, now) : null,
         };
     }
@@ -85,7 +86,7 @@ public sealed class AccountBook
             var first = use.From.InZone(plan.Zone).Date;
             var last = first.With(DateAdjusters.EndOfMonth);
             var month = new Spending(first, last, [.. year.Days.Where(d => d.Day >= first && d.Day <= last)], [.. year.Charges.Where(c => c.Day >= first && c.Day <= last)], [use], []);
-            months.Add(new AccountMonth(first, StudioFormat.Month(first), month.Cost is { } cost ? Format.Shown(cost) : null, Format.EnergyShown(month.Energy), days.Where(month),
+            months.Add(new AccountMonth(first, StudioFormat.Month(first), month.Cost is { } cost ? Format.Shown(cost, month.CostUncertainty) : null, Format.EnergyShown(month.Energy), days.Where(month),
                 Format.PercentFigure(month.MeasuredShare), plan.Zone.AtStartOfDay(last.PlusDays(1)).ToInstant() > now));
         }
         return months;
@@ -111,11 +112,11 @@ public sealed class AccountBook
 
     AccountComparison Comparison(Spending ours, Spending theirs)
     {
-        decimal? difference = ours.Cost is { } now && theirs.Cost is { } then ? now - then : null;
         var (energy, before) = (ours.Energy.Value, theirs.Energy.Value);
+        var change = new SpanDifference(ours, theirs, uses.MeterRelative);
         return new AccountComparison(
-            AccountSpans.Title(theirs.First, theirs.Last, Format), theirs.First, theirs.Last, theirs.Cost is { } cost ? Format.Shown(cost) : null,
-            difference is { } d ? new Amount(d, Format.Difference(d)) : null, difference is { } change && theirs.Cost != 0 ? Format.PercentFigure((double)(change / theirs.Cost!.Value)) : null,
-            Format.EnergyFigure(before), Format.EnergyFigure(energy - before), Format.PercentFigure(theirs.MeasuredShare));
+            AccountSpans.Title(theirs.First, theirs.Last, Format), theirs.First, theirs.Last, theirs.Cost is { } cost ? Format.Shown(cost, theirs.CostUncertainty) : null,
+            change.Cost is { } difference ? Format.DifferenceShown(difference, change.CostUncertainty) : null, change.CostShare is { } share ? Format.PercentShown(share) : null,
+            Format.EnergyShown(theirs.Energy), Format.EnergyDifferenceShown(change.Energy with { Value = energy - before }), Format.PercentFigure(theirs.MeasuredShare));
     }
 }

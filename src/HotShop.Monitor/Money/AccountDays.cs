@@ -1,5 +1,6 @@
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
+using HotShop.Physics.Statistics;
 using NodaTime;
 
 namespace HotShop.Monitor.Money;
@@ -21,14 +22,23 @@ sealed class AccountDays(StudioPlan plan, PriceList prices, StudioFormat format)
         var parts = charges.SelectMany(c => c.Shares.Select((s, i) => Part(s, c.Amounts?[i]))).ToList();
         var hasNoPrice = charges.Any(c => c.Amounts is null && c.Shares.Any(s => s.KilowattHours > 0)) || charges.All(c => c.Amounts is null);
         return new AccountDay(
-            day.Day, format.ShortDay(day.Day), day.Length.TotalHours, hasNoPrice ? null : format.Shown(charges.Sum(c => c.Total ?? 0)), format.Shown(charges.Sum(c => c.Standing)),
+            day.Day, format.ShortDay(day.Day), day.Length.TotalHours, hasNoPrice ? null : format.Shown(charges.Sum(c => c.Total ?? 0), UncertaintyOf(day, charges)),
+            format.Shown(charges.Sum(c => c.Standing)),
             format.EnergyShown(day.Gas + day.Electricity), format.PercentFigure(day.MeasuredShare), day.MeasuredShare < MostlyUnmeasured,
             plan.Zone.AtStartOfDay(day.Day.PlusDays(1)).ToInstant() > now, prices.All.Any(t => t.From == day.Day), day.Resets, parts);
     }
 
+    /// <summary>A day's energies at the day's mean price.</summary>
+    static decimal UncertaintyOf(DayUse day, IReadOnlyList<DayCharge> charges) => (decimal)charges
+        .Select(c => Math.Abs((double)(c.Amounts?.Sum() ?? 0)) * StudioUse.RelativeOf(c.Kind == EnergyKind.Gas ? day.Gas : day.Electricity)).Aggregate(0.0, double.Hypot);
+
     AccountPart Part(DayShare share, decimal? amount) => new(
-        share.Appliance, NameOf(share.Appliance), share.Kind, share.Origin, share.Purpose, share.Purpose.Words(), format.EnergyFigure(share.KilowattHours),
-        new Figure(share.BaseCubicMetres, share.Kind == EnergyKind.Gas ? format.Gas(share.BaseCubicMetres) : ""), amount is { } whole ? format.Shown(whole) : null);
+        share.Appliance, NameOf(share.Appliance), share.Kind, share.Origin, share.Purpose, share.Purpose.Words(),
+        format.EnergyShown(Estimate.Relative(share.KilowattHours, share.EnergyRelative)),
+        share.Kind == EnergyKind.Gas ? format.GasShown(Estimate.Relative(share.BaseCubicMetres, share.VolumeRelative)) : noGas,
+        amount is { } whole ? format.Shown(whole, Math.Abs(whole) * (decimal)share.EnergyRelative) : null);
+
+    static readonly Interval noGas = new(0, 0, 0, "", "");
 
     string NameOf(string appliance) => plan.Appliance(appliance)?.Name ?? appliance;
 
@@ -36,6 +46,7 @@ sealed class AccountDays(StudioPlan plan, PriceList prices, StudioFormat format)
     public IReadOnlyList<AccountWhere> Where(Spending spending)
     {
         var all = spending.Cost ?? 0;
+        var energyRelative = StudioUse.RelativeOf(spending.Energy);
         var parts = spending.Charges.SelectMany(c => c.Shares.Select((s, i) => (Share: s, Amount: c.Amounts?[i])))
             .GroupBy(p => (p.Share.Appliance, p.Share.Purpose, p.Share.Kind, p.Share.Origin))
             .Select(g => Row(g.Key.Appliance, NameOf(g.Key.Appliance), g.Key.Purpose, g.Key.Kind, g.Key.Origin, g.Sum(p => p.Share.KilowattHours),
@@ -44,21 +55,33 @@ sealed class AccountDays(StudioPlan plan, PriceList prices, StudioFormat format)
             .Select(s => Row(null, "Standing charge", null, s.Kind, null, 0, s.Amount));
         return [.. parts.Where(p => p.EnergyKwh.Value > 0 || p.Amount?.Value != 0).OrderByDescending(p => p.Amount?.Value ?? 0).ThenByDescending(p => p.EnergyKwh.Value).ThenBy(p => p.Name, StringComparer.Ordinal).Concat(standing)];
 
-        AccountWhere Row(string? appliance, string name, Purpose? purpose, EnergyKind kind, Origin? origin, double kilowattHours, decimal? amount) => new(
-            appliance, name, purpose, purpose?.Words() ?? (kind == EnergyKind.Gas ? "gas" : "electricity"), kind, origin, format.EnergyFigure(kilowattHours), amount is { } whole ? format.Shown(whole) : null,
-            format.PercentFigure(all == 0 ? 0 : (double)((amount ?? 0) / all)));
+        AccountWhere Row(string? appliance, string name, Purpose? purpose, EnergyKind kind, Origin? origin, double kilowattHours, decimal? amount)
+        {
+            // Standing charges are certain.
+            var relative = appliance is null ? 0 : spending.RelativeOf(appliance, kind);
+            return new(
+                appliance, name, purpose, purpose?.Words() ?? (kind == EnergyKind.Gas ? "gas" : "electricity"), kind, origin, format.EnergyShown(Estimate.Relative(kilowattHours, relative)),
+                amount is { } whole ? format.Shown(whole, Math.Abs(whole) * (decimal)relative) : null, ShareOf(amount ?? 0, relative));
+        }
+
+        // Of the part and of all the rest, as if they had nothing in common: a meter that both share makes it narrower.
+        Interval ShareOf(decimal amount, double relative)
+        {
+            var share = all == 0 ? 0 : (double)(amount / all);
+            return format.ShareShown(new Estimate(share, Math.Abs(share * (1 - share)) * double.Hypot(relative, energyRelative)));
+        }
     }
 
     /// <summary>Days in a row of one kind that have use and no price.</summary>
     public IReadOnlyList<MissingPrice> Missing(Spending spending) =>
         [.. spending.Charges.Where(c => c.Amounts is null && c.Shares.Any(s => s.KilowattHours > 0)).GroupBy(c => c.Kind).SelectMany(kind =>
-            Runs(kind.Select(c => c.Day)).Select(run => Missing(kind.Key, run, kind.Where(c => c.Day >= run.First && c.Day <= run.Last).Sum(c => c.Shares.Sum(s => s.KilowattHours)))))];
+            Runs(kind.Select(c => c.Day)).Select(run => Missing(kind.Key, run, Estimate.Relative(kind.Where(c => c.Day >= run.First && c.Day <= run.Last).Sum(c => c.Shares.Sum(s => s.KilowattHours)), spending.RelativeOf(kind.Key)))))];
 
-    MissingPrice Missing(EnergyKind kind, (LocalDate First, LocalDate Last) run, double kilowattHours)
+    MissingPrice Missing(EnergyKind kind, (LocalDate First, LocalDate Last) run, Estimate energy)
     {
         var word = kind == EnergyKind.Gas ? "gas" : "electricity";
-        return new MissingPrice(kind, run.First, run.Last, format.EnergyFigure(kilowattHours),
-            $"no price of {word} for {Between(run.First, run.Last)}: {format.Energy(kilowattHours)} are not in the cost; add a price list of {word} from {run.First:uuuu-MM-dd} or before under 'prices'");
+        return new MissingPrice(kind, run.First, run.Last, format.EnergyShown(energy),
+            $"no price of {word} for {Between(run.First, run.Last)}: {format.Energy(energy.Value)} are not in the cost; add a price list of {word} from {run.First:uuuu-MM-dd} or before under 'prices'");
     }
 
     public IReadOnlyList<DayRange> Unmeasured(Spending spending) =>

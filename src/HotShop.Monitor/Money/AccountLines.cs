@@ -7,16 +7,24 @@ namespace HotShop.Monitor.Money;
 /// <summary>The charges as lines of a bill, each with its formula and numbers; they make the cost to the smallest unit.</summary>
 sealed class AccountLines(StudioFormat format)
 {
-    public IReadOnlyList<AccountLine> Of(Spending spending) => [.. spending.Charges.GroupBy(c => c.Kind).SelectMany(kind => OfKind([.. kind.Where(c => c.Amounts is not null)]))];
+    public IReadOnlyList<AccountLine> Of(Spending spending) => [.. spending.Charges.GroupBy(c => c.Kind).SelectMany(kind => OfKind([.. kind.Where(c => c.Amounts is not null)], spending.RelativeOf(kind.Key)))];
 
-    IEnumerable<AccountLine> OfKind(IReadOnlyList<DayCharge> charges)
+    IEnumerable<AccountLine> OfKind(IReadOnlyList<DayCharge> charges, double energyRelative)
     {
         var lines = charges.SelectMany(c => c.Lines).GroupBy(l => l.Key)
             .Select(g => (g.Key, Quantity: g.Sum(l => l.Quantity), Exact: g.Sum(l => l.Exact)))
             .OrderBy(l => l.Key.PricesFrom).ThenBy(l => l.Key.LineKind).ThenBy(l => l.Key.Order).ToList();
         var total = charges.Sum(c => c.Total ?? 0);
         var amounts = LargestRemainder.Share([.. lines.Select(l => l.Exact)], total, format.Digits);
-        return lines.Select((l, i) => new AccountLine(l.Key.Kind, l.Key.LineKind, l.Key.Name, Calculation(l.Key, l.Quantity, l.Exact), format.Shown(amounts[i])));
+        return lines.Select((l, i) => new AccountLine(l.Key.Kind, l.Key.LineKind, l.Key.Name, Calculation(l.Key, l.Quantity, l.Exact), format.Shown(amounts[i], Math.Abs(amounts[i]) * (decimal)(energyRelative * EnergyPart(l.Key.LineKind)))));
+
+        // A standing charge is certain; a tax is as uncertain as the energy in what it is taken on.
+        double EnergyPart(LineKind kind)
+        {
+            if (kind is not LineKind.Tax) return kind is LineKind.Standing ? 0 : 1;
+            var (energy, standing) = (lines.Where(l => l.Key.LineKind is LineKind.Energy or LineKind.Rider).Sum(l => l.Exact), lines.Where(l => l.Key.LineKind == LineKind.Standing).Sum(l => l.Exact));
+            return energy + standing == 0 ? 0 : (double)(energy / (energy + standing));
+        }
     }
 
     string Calculation(LineKey key, decimal quantity, decimal exact) => key.LineKind switch

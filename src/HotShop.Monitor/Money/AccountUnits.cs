@@ -18,23 +18,23 @@ sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, Kilo
         var measured = spending.Days.Where(d => d.MeasuredShare >= AccountDays.MostlyUnmeasured).ToDictionary(d => d.Day);
         var hours = measured.Values.Sum(d => d.Length.TotalHours);
         var charges = spending.Charges.Where(c => measured.ContainsKey(c.Day)).ToList();
+        var hourCharges = spending.UncertaintyOf(charges);
         decimal? cost = hours > 0 && charges.All(c => c.Amounts is not null || c.Shares.Count == 0) && charges.Any(c => c.Amounts is not null) ? charges.Sum(c => c.Total ?? 0) : null;
         return new UnitCosts(
-            cost is { } whole ? Divided(whole, hours) : null, cost is { } all ? Divided(all, hours / 24) : null,
+            cost is { } whole ? Divided(whole, hourCharges, hours) : null, cost is { } all ? Divided(all, hourCharges, hours / 24) : null,
             PerKilogram(spending, from, until, now), PerGloryHoleHour(spending, from, until), rented, sessions.Persons(rented));
     }
 
     PerKilogram? PerKilogram(Spending spending, Instant from, Instant until, Instant now)
     {
         var melting = pots.Pots.Select(p => p.Appliance).ToHashSet();
-        // One scale serves all furnaces: what is wrong with it does not average out.
-        var glass = UseBook.Common(melting.Select(a => pots.GlassMelted(a, from, until)));
+        var glass = pots.Melted(melting, from, until).Estimate;
         if (glass.Value <= 0) return null;
         var energy = spending.Days.Sum(d => d.Shares.Where(s => melting.Contains(s.Appliance)).Sum(s => s.KilowattHours));
-        var studio = spending.Energy;
-        var perKilogram = Estimate.Relative(energy, studio.Value > 0 ? studio.StandardUncertainty / studio.Value : 0) / glass;
+        var relative = spending.RelativeOf(melting);
+        var perKilogram = Estimate.Relative(energy, relative) / glass;
         var (expected, words) = line.Expected(from, until, now);
-        return new PerKilogram(format.GlassShown(glass), CostOf(spending, melting) is { } cost ? Divided(cost, glass.Value) : null, format.PerKilogramShown(perKilogram), expected, words);
+        return new PerKilogram(format.GlassShown(glass), CostOf(spending, melting) is { } cost ? Divided(cost, Math.Abs(cost) * (decimal)double.Hypot(relative, glass.RelativeUncertainty), glass.Value) : null, format.PerKilogramShown(perKilogram), expected, words);
     }
 
     PerGloryHoleHour? PerGloryHoleHour(Spending spending, Instant from, Instant until)
@@ -43,7 +43,10 @@ sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, Kilo
         var hours = holes.Sum(h => modes.Of(h, from, until).Where(s => s.Mode == Mode.Working).Sum(s => (s.To - s.From).TotalHours));
         if (hours < 0.1) return null;
         var energy = spending.Days.Sum(d => d.Shares.Where(s => holes.Contains(s.Appliance)).Sum(s => s.KilowattHours));
-        return new PerGloryHoleHour(new Figure(hours, format.Hours(hours)), CostOf(spending, holes) is { } cost ? Divided(cost, hours) : null, format.EnergyFigure(energy / hours));
+        var relative = spending.RelativeOf(holes);
+        return new PerGloryHoleHour(
+            new Figure(hours, format.Hours(hours)), CostOf(spending, holes) is { } cost ? Divided(cost, Math.Abs(cost) * (decimal)relative, hours) : null,
+            format.EnergyShown(Estimate.Relative(energy / hours, relative)));
     }
 
     /// <summary>Of some appliances, without standing charges; null where a part of it has no price.</summary>
@@ -60,26 +63,27 @@ sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, Kilo
         return sum;
     }
 
-    Amount Divided(decimal amount, double by) => format.Shown(LargestRemainder.Round(amount / (decimal)by, format.Digits));
+    AmountInterval Divided(decimal amount, decimal standardUncertainty, double by) =>
+        format.Shown(LargestRemainder.Round(amount / (decimal)by, format.Digits), standardUncertainty / (decimal)by);
 
     public CarbonDioxide CarbonDioxide(Spending spending)
     {
         var options = plan.Configuration;
         var burnt = spending.EnergyOf(EnergyKind.Gas);
-        var gasSource = Source(EnergyKind.Gas, burnt.Value, gas.Fuel.CarbonDioxideKilogramsPerKilowattHour, options.Gas.CarbonDioxideSource, options.Gas.CarbonDioxideYear);
+        var gasSource = Source(EnergyKind.Gas, burnt, gas.Fuel.CarbonDioxideKilogramsPerKilowattHour, options.Gas.CarbonDioxideSource, options.Gas.CarbonDioxideYear);
         var taken = spending.EnergyOf(EnergyKind.Electricity);
-        var electricSource = Source(EnergyKind.Electricity, taken.Value, options.Electricity.CarbonDioxideKilogramsPerKilowattHour, options.Electricity.CarbonDioxideSource, options.Electricity.CarbonDioxideYear);
+        var electricSource = Source(EnergyKind.Electricity, taken, options.Electricity.CarbonDioxideKilogramsPerKilowattHour, options.Electricity.CarbonDioxideSource, options.Electricity.CarbonDioxideYear);
         var sum = Scaled(burnt, gasSource) + Scaled(taken, electricSource);
-        return new CarbonDioxide(format.CarbonDioxideShown(sum.Value, sum.Low95, sum.High95), [gasSource, electricSource]);
+        return new CarbonDioxide(format.CarbonDioxideShown(sum), [gasSource, electricSource]);
 
         static Estimate Scaled(Estimate energy, CarbonDioxideSource source) => energy * Estimate.Exact(source.KilogramsPerKwh ?? 0);
     }
 
-    CarbonDioxideSource Source(EnergyKind kind, double kilowattHours, double? factor, string? source, int? year)
+    CarbonDioxideSource Source(EnergyKind kind, Estimate energy, double? factor, string? source, int? year)
     {
-        var kilograms = kilowattHours * (factor ?? 0);
+        var kilograms = energy * Estimate.Exact(factor ?? 0);
         var word = kind == EnergyKind.Gas ? "gas" : "electricity";
-        return new CarbonDioxideSource(kind, new Figure(kilograms, format.CarbonDioxide(kilograms)), factor, source, year, factor is { } known
+        return new CarbonDioxideSource(kind, format.CarbonDioxideShown(kilograms), factor, source, year, factor is { } known
             ? $"{word}: {format.Number(known, 5)} kg/kWh ({source}, {year})"
             : $"{word} is left out: write its factor, source and year under 'electricity'");
     }

@@ -30,8 +30,9 @@ sealed class BillCheck(BillBook bills, StudioGas gas, StudioFormat format)
         return new BillComparison(
             bill.Id, bill.First, bill.Last, bill.Kind, format.Quantity(bill.Quantity ?? 0, bill.Unit.NameOf(), DecimalsOf(bill.Quantity ?? 0)), format.EnergyFigure(billed),
             bill.Amount is { } amount ? new Amount(amount, format.Amount(LargestRemainder.Round(amount, format.Digits))) : null,
-            meters.Value > 0 ? format.EnergyShown(meters) : null, priced is { } whole ? format.Shown(whole) : null,
-            meters.Value > 0 ? format.EnergyFigure(difference) : null, meters.Value > 0 && billed > 0 ? format.PercentFigure(difference / billed) : null,
+            meters.Value > 0 ? format.EnergyShown(meters) : null, priced is { } whole ? format.Shown(whole, spending.UncertaintyOf(charges)) : null,
+            meters.Value > 0 ? format.EnergyDifferenceShown(meters with { Value = difference }) : null,
+            meters.Value > 0 && billed > 0 ? format.PercentShown(new Estimate(difference / billed, meters.StandardUncertainty / billed)) : null,
             isKnown ? isWithin : null, isNotExplained, Words(spending, billed, meters, isKnown, isWithin, isNotExplained));
     }
 

@@ -6,10 +6,10 @@ using NodaTime;
 namespace HotShop.Monitor.Money;
 
 /// <summary>
-/// Where a month under way heads: what it has used, and for the days to come the mean of the last whole days. The interval is the prediction interval of
-/// a sum of m further days after n known ones, t·s·√(m + m²/n), and the doubt of what was used until now.
+/// Where a month under way heads: what it has used, and for the days to come the mean of the last whole days. The interval is that of a sum of
+/// further days after the known ones (<see cref="FurtherDraws"/>), and the doubt of what was used until now.
 /// </summary>
-/// <remarks>The prediction interval is that of independent normal days (from memory; any text on sampling). Working days and Sundays differ: that is in s.</remarks>
+/// <remarks>The days are taken as independent and normal. Working days and Sundays differ: that is in their scatter.</remarks>
 sealed class Forecast(StudioPlan plan, PriceList prices, StudioGas gas, StudioFormat format)
 {
     const int Fewest = 5, Most = 28;
@@ -27,15 +27,15 @@ sealed class Forecast(StudioPlan plan, PriceList prices, StudioGas gas, StudioFo
         var costs = known.Select(d => CostOf(d, today, charges)).ToList();
         if (costs.Any(c => c is null)) return null;
         var days = (plan.Zone.AtStartOfDay(last.PlusDays(1)).ToInstant() - now).TotalDays;
-        var perDay = Sum([.. costs.Select(c => (double)c!.Value)], 1);
-        var cost = Sum([.. costs.Select(c => (double)c!.Value)], days);
-        var energy = Sum([.. known.Select(d => (d.Gas + d.Electricity).Value)], days);
+        var perDay = FurtherDraws.Sum([.. costs.Select(c => (double)c!.Value)], 1);
+        var cost = FurtherDraws.Sum([.. costs.Select(c => (double)c!.Value)], days);
+        var energy = FurtherDraws.Sum([.. known.Select(d => (d.Gas + d.Electricity).Value)], days);
         var ahead = Enum.GetValues<EnergyKind>().Sum(k => Days(today.PlusDays(1), last).Sum(d => prices.InForce(k, d) is { } t ? t.StandingOf(d) * t.TaxFactor : 0));
         var total = LargestRemainder.Round(soFar + ahead + (decimal)cost.Value, format.Digits);
         var used = month.Energy;
         return new AccountForecast(
             format.Shown(total, (decimal)double.Hypot(cost.StandardUncertainty, (double)month.CostUncertainty)),
-            format.EnergyShown(used + energy), format.Shown(LargestRemainder.Round((decimal)perDay.Value, format.Digits)),
+            format.EnergyShown(used + energy), format.Shown(LargestRemainder.Round((decimal)perDay.Value, format.Digits), (decimal)perDay.StandardUncertainty),
             format.Shown(LargestRemainder.Round((decimal)perDay.Value, format.Digits), (decimal)perDay.StandardUncertainty), known.Count,
             $"if the days to come are like the last {known.Count} measured ones");
     }
@@ -55,15 +55,6 @@ sealed class Forecast(StudioPlan plan, PriceList prices, StudioGas gas, StudioFo
             sum += (decimal)used * price;
         }
         return sum;
-    }
-
-    /// <summary>The sum of so many further days. Its 95 % interval is Student's; the standard uncertainty is scaled so that the normal one gives the same ends.</summary>
-    static Estimate Sum(double[] known, double days)
-    {
-        var (n, mean) = (known.Length, known.Average());
-        var deviation = Math.Sqrt(known.Sum(v => (v - mean) * (v - mean)) / (n - 1));
-        var half = Quantiles.StudentT(0.975, n - 1) * deviation * Math.Sqrt(days + days * days / n);
-        return new Estimate(mean * days, half / Quantiles.Normal95);
     }
 
     static IEnumerable<LocalDate> Days(LocalDate first, LocalDate last)

@@ -6,8 +6,8 @@ namespace HotShop.Monitor.Money;
 
 /// <summary>Energy of a kilogram at some throughput.</summary>
 /// <param name="Label">The month, or empty for a point of the line.</param>
-/// <param name="KilogramsPerDay">Mean of all days, free ones included.</param>
-public sealed record KilogramAt(string Label, double KilogramsPerDay, string PerDayText, Interval KwhPerKilogram);
+/// <param name="KilogramsPerDay">Mean of all days, free ones included. A point of the line is at exactly this throughput.</param>
+public sealed record KilogramAt(string Label, double KilogramsPerDay, double KilogramsPerDayLow95, double KilogramsPerDayHigh95, string PerDayText, Interval KwhPerKilogram);
 
 /// <summary>What throughput alone explains: a furnace's own line over the last ninety days, and where its months lie.</summary>
 /// <param name="Line">In order of throughput, with the line's 95 % interval.</param>
@@ -38,13 +38,13 @@ sealed class KilogramCurves(StudioPlan plan, MeltingBook melting, StudioFormat f
         var all = months.Append(here).OfType<KilogramAt>().Select(m => m.KilogramsPerDay).Append(line.KilogramsPerDay).ToList();
         var (low, high) = (all.Min() * 0.75, all.Max() * 1.25);
         var points = Enumerable.Range(0, Points).Select(i => low + (high - low) * i / (Points - 1))
-            .Select(x => line.At(x) is { } at ? new KilogramAt("", x, PerDay(x), format.PerKilogramShown(at)) : null).OfType<KilogramAt>().ToList();
+            .Select(x => line.At(x) is { } at ? new KilogramAt("", x, x, x, PerDay(x), format.PerKilogramShown(at)) : null).OfType<KilogramAt>().ToList();
         return new KilogramCurve(furnace.Name, points, months, here);
     }
 
     KilogramAt? Month(AppliancePlan furnace, LocalDate first, Instant end, Instant now) =>
         melting.Of(furnace, Start(first), end, now)?.Line is { } line
-            ? new KilogramAt(StudioFormat.Month(first), line.KilogramsPerDay, PerDay(line.KilogramsPerDay), format.PerKilogramShown(line.Gross))
+            ? new KilogramAt(StudioFormat.Month(first), line.KilogramsPerDay, line.PerDay.Low95, line.PerDay.High95, PerDay(line.KilogramsPerDay), format.PerKilogramShown(line.Gross))
             : null;
 
     string PerDay(double kilograms) => $"{format.Glass(kilograms)} a day";

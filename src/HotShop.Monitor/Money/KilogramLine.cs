@@ -1,4 +1,5 @@
 using HotShop.Monitor.Configuration;
+using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Pot;
 using HotShop.Physics.Statistics;
 using NodaTime;
@@ -24,8 +25,8 @@ sealed class KilogramLine(StudioPlan plan, MeltingBook melting, StudioFormat for
         var lines = compared.OfType<MeltingComparison>().Where(c => c.Kilograms > 0).ToList();
         var kilograms = lines.Sum(c => c.Kilograms);
         if (kilograms <= 0) return (null, "not known: no glass was charged on a whole day");
-        var expected = UseBook.Common(lines.Select(c => c.ExpectedKilowattHours));
-        var saved = UseBook.Common(lines.Select(c => c.SavedKilowattHours));
+        var expected = StudioUse.Common(lines.Select(c => c.ExpectedKilowattHours));
+        var saved = StudioUse.Common(lines.Select(c => c.SavedKilowattHours));
         var share = Math.Abs(saved.Value) / expected.Value;
         return (format.PerKilogramShown(new Estimate(expected.Value / kilograms, expected.StandardUncertainty / kilograms)),
             saved.Low95 <= 0 && saved.High95 >= 0 ? "no more and no less than can be told apart was burnt" : $"{format.Percent(share)} {(saved.Value > 0 ? "less" : "more")} was burnt");

@@ -56,7 +56,10 @@ sealed class PurposeSplit
         for (var i = 0; i < parts.Length; i++) if (parts[i] > 0) yield return Part((Purpose)i, parts[i] / sum);
 
         DayShare Part(Purpose purpose, double part) => new(
-            day, share.Appliance, share.Kind, share.Origin, purpose, share.KilowattHours.Value * part, share.BaseCubicMetres * part, share.LineCubicMetres * part);
+            day, share.Appliance, share.Kind, share.Origin, purpose, share.KilowattHours.Value * part, share.BaseCubicMetres * part, share.LineCubicMetres * part)
+        {
+            EnergyRelative = StudioUse.RelativeOf(share.KilowattHours), VolumeRelative = StudioUse.RelativeOf(share.BaseVolume),
+        };
     }
 
     /// <summary>By the day, not by the hour: a fire goes up and down around its holding power, and only the upper half of that would count as melting.</summary>

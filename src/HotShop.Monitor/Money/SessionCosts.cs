@@ -1,6 +1,7 @@
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Logbook;
+using HotShop.Physics.Statistics;
 using NodaTime;
 
 namespace HotShop.Monitor.Money;
@@ -22,14 +23,14 @@ sealed class SessionCosts(StudioPlan plan, SessionLog log, StudioFormat format)
                 foreach (var hour in Overlapping(spending.Hours, start, end))
                     foreach (var share in hour.Shares.Where(s => s.Appliance == together.Key))
                         foreach (var one in present)
-                            sums[one.Id].Add(share.KilowattHours.Value * PartOf(hour, start, end) / present.Count, prices.GetValueOrDefault((share.Kind, hour.From.InZone(plan.Zone).Date), -1));
+                            sums[one.Id].Add(share.KilowattHours * Estimate.Exact(PartOf(hour, start, end) / present.Count), prices.GetValueOrDefault((share.Kind, hour.From.InZone(plan.Zone).Date), -1));
         return [.. sessions.Select(s => Cost(s, sums[s.Id]))];
     }
 
     public IReadOnlyList<PersonCost> Persons(IReadOnlyList<SessionCost> sessions) =>
         [.. sessions.GroupBy(s => s.Who, StringComparer.OrdinalIgnoreCase).Select(g => new PersonCost(
-                g.Key, g.Count(), new Figure(g.Sum(s => s.Hours.Value), format.Hours(g.Sum(s => s.Hours.Value))), format.EnergyFigure(g.Sum(s => s.EnergyKwh.Value)),
-                g.Any(s => s.Amount is null) ? null : format.Shown(g.Sum(s => s.Amount!.Value.Value))))
+                g.Key, g.Count(), new Figure(g.Sum(s => s.Hours.Value), format.Hours(g.Sum(s => s.Hours.Value))), format.EnergyShown(Together(g.Select(s => s.EnergyKwh))),
+                g.Any(s => s.Amount is null) ? null : format.Shown(g.Sum(s => s.Amount!.Value), g.Sum(s => UncertaintyOf(s.Amount!)))))
             .OrderByDescending(p => p.Amount?.Value ?? 0).ThenBy(p => p.Who, StringComparer.Ordinal)];
 
     SessionCost Cost(Session session, Sum sum)
@@ -37,9 +38,14 @@ sealed class SessionCosts(StudioPlan plan, SessionLog log, StudioFormat format)
         var hours = (session.To - session.From).TotalHours;
         return new SessionCost(
             session.Id, session.Who, session.Appliance, plan.Appliance(session.Appliance)?.Name ?? session.Appliance, session.From, session.To,
-            $"{format.Moment(session.From, plan.Zone)} to {format.Moment(session.To, plan.Zone)}", new Figure(hours, format.Hours(hours)), format.EnergyFigure(sum.KilowattHours),
-            sum.Exact is { } exact ? format.Shown(LargestRemainder.Round(exact, format.Digits)) : null);
+            $"{format.Moment(session.From, plan.Zone)} to {format.Moment(session.To, plan.Zone)}", new Figure(hours, format.Hours(hours)), format.EnergyShown(sum.Energy),
+            sum.Exact is { } exact ? format.Shown(LargestRemainder.Round(exact, format.Digits), (decimal)sum.CostUncertainty) : null);
     }
+
+    /// <summary>Of one person's sessions: the meters that counted them are the same.</summary>
+    static Estimate Together(IEnumerable<Interval> energies) => StudioUse.Common(energies.Select(e => new Estimate(e.Value, (e.High95 - e.Value) / Quantiles.Normal95)));
+
+    static decimal UncertaintyOf(AmountInterval amount) => (amount.High95 - amount.Value) / (decimal)Quantiles.Normal95;
 
     /// <summary>Time cut where somebody comes or goes, with who is there.</summary>
     static IEnumerable<(Instant Start, Instant End, List<Session> Present)> Pieces(IReadOnlyList<Session> sessions)
@@ -66,16 +72,21 @@ sealed class SessionCosts(StudioPlan plan, SessionLog log, StudioFormat format)
 
     sealed class Sum
     {
-        public double KilowattHours { get; private set; }
+        /// <summary>One meter counts all of it: standard uncertainties add.</summary>
+        public Estimate Energy { get; private set; }
+
+        public double CostUncertainty { get; private set; }
 
         /// <summary>Null once something had no price.</summary>
         public decimal? Exact { get; private set; } = 0;
 
         /// <param name="price">Of a kWh; below zero where there is none.</param>
-        public void Add(double kilowattHours, decimal price)
+        public void Add(Estimate energy, decimal price)
         {
-            KilowattHours += kilowattHours;
-            if (kilowattHours > 0) Exact = price < 0 ? null : Exact + (decimal)kilowattHours * price;
+            Energy = StudioUse.Common([Energy, energy]);
+            if (energy.Value <= 0) return;
+            Exact = price < 0 ? null : Exact + (decimal)energy.Value * price;
+            CostUncertainty += energy.StandardUncertainty * (double)price;
         }
     }
 }

@@ -81,17 +81,36 @@ public sealed class StudioFormat
         return new AmountInterval(amount, low, high, Amount(amount), $"{Amount(low)} – {Amount(high)}");
     }
 
+    /// <summary>A difference of amounts with its 95 % interval, always with its sign.</summary>
+    public AmountInterval DifferenceShown(decimal amount, decimal standardUncertainty)
+    {
+        var half = Math.Round(standardUncertainty * (decimal)Quantiles.Normal95, Digits, MidpointRounding.AwayFromZero);
+        return new AmountInterval(amount, amount - half, amount + half, Difference(amount), $"{Difference(amount - half)} – {Difference(amount + half)}");
+    }
+
     /// <summary>Energy with its 95 % interval, which never goes below nothing.</summary>
     public Interval EnergyShown(double value, double low95, double high95) => Between(value, Math.Max(0, low95), high95, Energy, v => Number(v, 1));
 
     public Interval EnergyShown(Estimate energy) => EnergyShown(energy.Value, energy.Low95, energy.High95);
+
+    /// <summary>A difference of energies, which may be below nothing.</summary>
+    public Interval EnergyDifferenceShown(Estimate energy) => Between(energy.Value, energy.Low95, energy.High95, Energy, v => Number(v, 1));
+
+    /// <summary>Gas at base conditions.</summary>
+    public Interval GasShown(Estimate cubicMetres) => Between(cubicMetres.Value, Math.Max(0, cubicMetres.Low95), cubicMetres.High95, Gas, v => Number(InGasUnit(v), 2));
+
+    /// <summary>A share of a whole.</summary>
+    public Interval ShareShown(Estimate share) => Between(share.Value, Math.Max(Math.Min(0, share.Value), share.Low95), Math.Min(Math.Max(1, share.Value), share.High95), Percent, v => Number(v * 100, 1));
+
+    /// <summary>A difference as a share.</summary>
+    public Interval PercentShown(Estimate share) => Between(share.Value, share.Low95, share.High95, Percent, v => Number(v * 100, 1));
 
     public Interval GlassShown(Estimate glass) => Between(glass.Value, Math.Max(0, glass.Low95), glass.High95, Glass, v => Number(isUsFirst ? v / EnergyUnits.KilogramsPerPound : v, 1));
 
     /// <summary>kWh for each kilogram, whatever the units of the rest: the trade compares it so.</summary>
     public Interval PerKilogramShown(Estimate energy) => Between(energy.Value, Math.Max(0, energy.Low95), energy.High95, v => Number(v, 2) + Space + "kWh/kg", v => Number(v, 2));
 
-    public Interval CarbonDioxideShown(double value, double low95, double high95) => Between(value, Math.Max(0, low95), high95, CarbonDioxide, v => Number(v, 0));
+    public Interval CarbonDioxideShown(Estimate kilograms) => Between(kilograms.Value, Math.Max(0, kilograms.Low95), kilograms.High95, CarbonDioxide, v => Number(v, 0));
 
     static Interval Between(double value, double low, double high, Func<double, string> withUnit, Func<double, string> bare) =>
         new(value, low, high, withUnit(value), $"{bare(low)} – {withUnit(high)}");

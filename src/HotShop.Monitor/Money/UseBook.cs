@@ -26,9 +26,12 @@ public sealed class UseBook(StudioPlan plan, StudioFuel fuel, ModeHistory modes,
         {
             var date = day.From.InZone(plan.Zone).Date;
             // A nought would be said to be measured where nothing was.
-            return new DayUse(date, day.To - day.From, [.. day.Shares.Where(s => s.KilowattHours.Value > 0).SelectMany(s => split.Of(date, s))], day.Gas, day.Electricity, day.MeasuredShare, day.Resets);
+            return new DayUse(date, day.To - day.From, [.. day.Shares.Where(s => s.KilowattHours.Value > 0).SelectMany(s => split.Of(date, s))], day.Gas, day.Electricity, day.MeasuredShare, day.Resets) { GasVolume = day.GasVolume };
         })], hours);
     }
+
+    /// <summary>Relative standard uncertainty of the studio's meter of a kind, which is the same in all months; 0 where no one meter counts all of it.</summary>
+    internal double MeterRelative(EnergyKind kind) => fuel.Meters.Main(kind) is { } main ? FuelDoubt.Of(main.Channel) : 0;
 
     /// <summary>Use of [first, last] month by month, each with an interval of its own: errors of one meter do not average out over the days.</summary>
     public IReadOnlyList<StudioUse> Months(LocalDate first, LocalDate last, Instant now)
@@ -47,8 +50,4 @@ public sealed class UseBook(StudioPlan plan, StudioFuel fuel, ModeHistory modes,
 
     (Instant From, Instant To) Span(LocalDate first, LocalDate last, Instant now) =>
         (plan.Zone.AtStartOfDay(first).ToInstant(), Instant.Min(now, plan.Zone.AtStartOfDay(last.PlusDays(1)).ToInstant()));
-
-    /// <summary>A sum of stretches whose error is common to them, as one meter's is: standard uncertainties add (GUM, JCGM 100:2008, 5.2.2).</summary>
-    internal static Estimate Common(IEnumerable<Estimate> parts) =>
-        parts.Aggregate(Estimate.Exact(0), (sum, one) => new Estimate(sum.Value + one.Value, sum.StandardUncertainty + one.StandardUncertainty));
 }

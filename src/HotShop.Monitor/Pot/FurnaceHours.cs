@@ -2,13 +2,14 @@ using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Readings;
 using HotShop.Physics.Melting;
 using HotShop.Physics.Pot;
+using HotShop.Physics.Uncertainty;
 using NodaTime;
 
 namespace HotShop.Monitor.Pot;
 
 /// <summary>A charge as the log has it.</summary>
-/// <param name="Relative">Standard uncertainty of its glass that it has in common with all others.</param>
-sealed record LoggedCharge(Instant At, double GlassKilograms, bool IsBatch, double Relative);
+/// <param name="Glass">The same glass, with what is in doubt about it.</param>
+sealed record LoggedCharge(Instant At, double GlassKilograms, bool IsBatch, Budget Glass);
 
 /// <summary>Puts what meters and log say of a furnace together by the hour. Pure.</summary>
 static class FurnaceHours

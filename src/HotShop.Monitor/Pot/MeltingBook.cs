@@ -47,11 +47,9 @@ public sealed class MeltingBook(StudioPlan plan, PotBook pots, FuelBook fuel, IR
         var here = Read(furnace, pot, from, Instant.Min(to, now), now, before.EdgeHour);
         var days = MeltingDay.Between(here.Hours, here.Edges, holding);
         if (days.Count == 0 || line.Expected(days) is not { } expected) return null;
-        var actual = days.Sum(d => d.KilowattHours);
-        var difference = expected.Value - actual;
-        return new MeltingComparison(line, days, actual, expected,
-            new Estimate(difference, double.Hypot(expected.StandardUncertainty, difference * before.Doubt.Energy)),
-            RunningDifference.Of([.. days.Select(d => d.KilowattHours)], [.. days.Select(d => line.Expected([d])!.Value.Value)]));
+        var running = RunningDifference.Of([.. days.Select(d => d.KilowattHours)], [.. days.Select(d => line.Expected([d])!.Value.Value)]);
+        return new MeltingComparison(line, days, days.Sum(d => d.KilowattHours), expected, line.Saved(days)!.Value,
+            [.. running.Select((value, i) => line.Saved([.. days.Take(i + 1)])!.Value with { Value = value })]);
     }
 
     /// <summary>A furnace's hours, with some before them, cut into days.</summary>

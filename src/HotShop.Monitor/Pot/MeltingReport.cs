@@ -24,9 +24,13 @@ public sealed record MeltingReport(
 /// <param name="SavedKilowattHours">Expected less actual: above 0 saved. The meter's and scale's errors are common to both and cancel.</param>
 /// <param name="RunningKilowattHours">Actual less expected, summed up to the end of each day: falling is saving, a bend marks a change.</param>
 public sealed record MeltingComparison(
-    MeltingLine Baseline, IReadOnlyList<MeltingDay> Days, double ActualKilowattHours, Estimate ExpectedKilowattHours, Estimate SavedKilowattHours, IReadOnlyList<double> RunningKilowattHours)
+    MeltingLine Baseline, IReadOnlyList<MeltingDay> Days, double ActualKilowattHours, Estimate ExpectedKilowattHours, Estimate SavedKilowattHours, IReadOnlyList<Estimate> RunningKilowattHours)
 {
     public double Kilograms => Days.Sum(d => d.ChargedKilograms);
+
+    /// <summary>What was burnt over the glass, kWh/kg; null where nothing was melted.</summary>
+    public Estimate? ActualPerKilogram => Kilograms > 0
+        ? Estimate.Relative(ActualKilowattHours, Baseline.Doubt.Energy) / Estimate.Relative(Kilograms, Baseline.Doubt.Glass) : null;
 
     /// <summary>Expected over the glass, kWh/kg; null where nothing was melted.</summary>
     public Estimate? ExpectedPerKilogram => Kilograms > 0 ? new Estimate(ExpectedKilowattHours.Value / Kilograms, ExpectedKilowattHours.StandardUncertainty / Kilograms) : null;

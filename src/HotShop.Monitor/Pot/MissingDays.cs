@@ -1,4 +1,5 @@
 using HotShop.Physics.Pot;
+using HotShop.Physics.Statistics;
 using NodaTime;
 
 namespace HotShop.Monitor.Pot;
@@ -25,7 +26,7 @@ static class MissingDays
         var scatter = like.Count >= EnoughDays ? Math.Sqrt(like.Sum(k => (k - mean) * (k - mean)) / (like.Count - 1)) : 0;
         var uncertainty = Math.Max(scatter, LeastScatter * mean);
         var whole = Math.Sqrt(uncertainty * uncertainty + Math.Pow(PotHabits.Usual.UnloggedSpread * mean, 2));
-        return new(day, mean, uncertainty, 1.96 * whole);
+        return new(day, mean, uncertainty, Quantiles.Normal95 * whole);
     }
 
     public static PotEvent.UnloggedSpan Event(MissingDay missing) =>

@@ -12,12 +12,15 @@ namespace HotShop.Monitor.Pot;
 public sealed record ThroughputAnswer(double GlassKgPerDay, double KwhPerKg, double KwhPerKgLow95, double KwhPerKgHigh95);
 
 /// <summary>A day between two settled mornings: what it burnt, what holding alone would have, and the glass of its charges.</summary>
-public sealed record MeltingDayAnswer(Instant From, Instant To, double EnergyKwh, double HoldingEnergyKwh, double GlassKg);
+public sealed record MeltingDayAnswer(
+    Instant From, Instant To, double EnergyKwh, double EnergyKwhLow95, double EnergyKwhHigh95, double HoldingEnergyKwh, double HoldingEnergyKwhLow95, double HoldingEnergyKwhHigh95,
+    double GlassKg, double GlassKgLow95, double GlassKgHigh95);
 
 /// <summary>The span's days against the line of the ninety days before; saved above 0 is less burnt than the line gives. Running: actual less expected, summed day by day.</summary>
 public sealed record AgainstLineAnswer(
-    Instant LineFrom, Instant LineTo, Instant From, Instant To, double ActualKwhPerKg, double ExpectedKwhPerKg, double ExpectedKwhPerKgLow95, double ExpectedKwhPerKgHigh95,
-    double SavedEnergyKwh, double SavedEnergyKwhLow95, double SavedEnergyKwhHigh95, IReadOnlyList<double> RunningEnergyKwh);
+    Instant LineFrom, Instant LineTo, Instant From, Instant To, double ActualKwhPerKg, double ActualKwhPerKgLow95, double ActualKwhPerKgHigh95, double ExpectedKwhPerKg, double ExpectedKwhPerKgLow95, double ExpectedKwhPerKgHigh95,
+    double SavedEnergyKwh, double SavedEnergyKwhLow95, double SavedEnergyKwhHigh95, IReadOnlyList<double> RunningEnergyKwh, IReadOnlyList<double> RunningEnergyKwhLow95,
+    IReadOnlyList<double> RunningEnergyKwhHigh95);
 
 /// <summary>
 /// Energy per kilogram of glass melted, three ways, all gross. Gross: all energy over all glass charged in [from, to); null where nothing was melted. Holding and melting: over
@@ -28,7 +31,8 @@ public sealed record PerKilogramAnswer(
     double? GrossKwhPerKg, double? GrossKwhPerKgLow95, double? GrossKwhPerKgHigh95, double MeasuredShare,
     double? HoldingKw, double? HoldingKwLow95, double? HoldingKwHigh95, double? HoldingCelsius, string? HoldingUnknown,
     double? MeltingKwhPerKg, double? MeltingKwhPerKgLow95, double? MeltingKwhPerKgHigh95, string? MeltingUnknown,
-    double? NextKwhPerKg, double? NextKwhPerKgLow95, double? NextKwhPerKgHigh95, double? GlassKgPerDay, IReadOnlyList<ThroughputAnswer> AtOtherThroughput, string? ThroughputUnknown,
+    double? NextKwhPerKg, double? NextKwhPerKgLow95, double? NextKwhPerKgHigh95, double? GlassKgPerDay, double? GlassKgPerDayLow95, double? GlassKgPerDayHigh95,
+    IReadOnlyList<ThroughputAnswer> AtOtherThroughput, string? ThroughputUnknown,
     IReadOnlyList<MeltingDayAnswer> Days, AgainstLineAnswer? AgainstLine, string? Note);
 
 static class PerKilogramEndpoint
@@ -55,9 +59,15 @@ static class PerKilogramEndpoint
             gross?.Value, Low(gross), gross?.High95, use.MeasuredShare,
             report?.Holding?.Value, Low(report?.Holding), report?.Holding?.High95, report?.HeldCelsius, report is null ? NoPot : report.HoldingUnknown,
             line?.Melting.Value, line?.Melting.Low95, line?.Melting.High95, report is null ? NoPot : report.MeltingUnknown,
-            line?.NextKilogram?.Value, line?.NextKilogram?.Low95, line?.NextKilogram?.High95, line?.KilogramsPerDay, line is null ? [] : Curve(line),
-            report is null ? NoPot : report.ThroughputUnknown, line is null ? [] : [.. line.Days.Select(d => new MeltingDayAnswer(d.From, d.To, d.KilowattHours, d.HoldingKilowattHours, d.ChargedKilograms))],
+            line?.NextKilogram?.Value, line?.NextKilogram?.Low95, line?.NextKilogram?.High95, line?.KilogramsPerDay, line?.PerDay.Low95, line?.PerDay.High95, line is null ? [] : Curve(line),
+            report is null ? NoPot : report.ThroughputUnknown, line is null ? [] : [.. line.Days.Select(d => Day(d, line))],
             comparison is null ? null : Against(comparison), report?.Note);
+    }
+
+    static MeltingDayAnswer Day(MeltingDay day, MeltingLine line)
+    {
+        var (energy, held, glass) = (Estimate.Relative(day.KilowattHours, line.Doubt.Energy), line.HoldingOf(day), Estimate.Relative(day.ChargedKilograms, line.Doubt.Glass));
+        return new(day.From, day.To, energy.Value, energy.Low95, energy.High95, held.Value, held.Low95, held.High95, glass.Value, glass.Low95, glass.High95);
     }
 
     const string NoPot = "it has no pot: describe it in the configuration to count its glass";
@@ -69,9 +79,10 @@ static class PerKilogramEndpoint
             .Select(kilograms => (Kilograms: kilograms, At: line.At(kilograms))).Where(p => p.At is not null)
             .Select(p => new ThroughputAnswer(p.Kilograms, p.At!.Value.Value, Math.Max(0, p.At.Value.Low95), p.At.Value.High95))];
 
-    static AgainstLineAnswer? Against(MeltingComparison comparison) => comparison.ExpectedPerKilogram is { } expected
+    static AgainstLineAnswer? Against(MeltingComparison comparison) => comparison is { ExpectedPerKilogram: { } expected, ActualPerKilogram: { } actual }
         ? new(comparison.Baseline.Days[0].From, comparison.Baseline.Days[^1].To, comparison.Days[0].From, comparison.Days[^1].To,
-            comparison.ActualKilowattHours / comparison.Kilograms, expected.Value, Math.Max(0, expected.Low95), expected.High95,
-            comparison.SavedKilowattHours.Value, comparison.SavedKilowattHours.Low95, comparison.SavedKilowattHours.High95, comparison.RunningKilowattHours)
+            actual.Value, actual.Low95, actual.High95, expected.Value, Math.Max(0, expected.Low95), expected.High95,
+            comparison.SavedKilowattHours.Value, comparison.SavedKilowattHours.Low95, comparison.SavedKilowattHours.High95,
+            [.. comparison.RunningKilowattHours.Select(r => r.Value)], [.. comparison.RunningKilowattHours.Select(r => r.Low95)], [.. comparison.RunningKilowattHours.Select(r => r.High95)])
         : null;
 }

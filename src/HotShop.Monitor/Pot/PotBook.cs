@@ -2,21 +2,22 @@ using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Logbook;
 using HotShop.Physics.Pot;
 using HotShop.Physics.Statistics;
+using HotShop.Physics.Uncertainty;
 using NodaTime;
 
 namespace HotShop.Monitor.Pot;
 
 /// <summary>What a pot holds at a moment, and what was logged of it until then.</summary>
-public sealed record PotReport(PotPlan Plan, PotState State, IReadOnlyList<PotEvent> Events, LogEntry? LastCharge, double PullKilogramsPerHour)
+public sealed record PotReport(PotPlan Plan, PotState State, IReadOnlyList<PotEvent> Events, LogEntry? LastCharge, Estimate PullKilogramsPerHour)
 {
     /// <summary>Worked days since the last dip (or the pot's beginning) of which nobody logged anything: each widens the interval.</summary>
     public IReadOnlyList<MissingDay> Missing { get; init; } = [];
 
     /// <summary>Glass that can be worked: what stands above the heel, kg.</summary>
-    public double WorkableKilograms => Math.Max(0, State.MassKilograms - Plan.Options.HeelKilograms);
+    public Estimate WorkableKilograms => State.Workable(Plan.Options.HeelKilograms);
 
     /// <summary>Hours the workable glass lasts at the pull of the last hours; null while nobody gathers.</summary>
-    public double? HoursLeft => PullKilogramsPerHour > 0.05 ? WorkableKilograms / PullKilogramsPerHour : null;
+    public Estimate? HoursLeft => PullKilogramsPerHour.Value > 0.05 ? WorkableKilograms / PullKilogramsPerHour : null;
 
     /// <summary>When the last charge is clear by the configured time; null before the first charge.</summary>
     public Instant? ReadyAt => LastCharge is { } charge ? charge.At + Duration.FromHours(Plan.Options.HoursToClear) : null;
@@ -43,10 +44,10 @@ public sealed class PotBook(StudioPlan plan, LogbookBook logbook)
         var missing = Missing(pot, entries, at);
         var events = Events(pot, entries, missing);
         var state = Estimator(pot, entries).At(at, events);
-        var recent = events.OfType<PotEvent.Gather>().Where(g => g.At > at - PullOver && g.At <= at).Sum(g => g.NominalKilograms * g.Count)
-            + events.OfType<PotEvent.WeighedGather>().Where(g => g.At > at - PullOver && g.At <= at).Sum(g => g.Kilograms);
-        var taken = recent * state.GatherFactor.Value / Math.Max(0.01, 1 - state.MissedShare);
-        return new PotReport(pot, state, events, entries.LastOrDefault(e => e.Entry == "charge" && e.At <= at), taken / PullOver.TotalHours)
+        var taken = state.Taken(
+            events.OfType<PotEvent.Gather>().Where(g => g.At > at - PullOver && g.At <= at).Sum(g => g.NominalKilograms * g.Count),
+            events.OfType<PotEvent.WeighedGather>().Where(g => g.At > at - PullOver && g.At <= at).Sum(g => g.Kilograms));
+        return new PotReport(pot, state, events, entries.LastOrDefault(e => e.Entry == "charge" && e.At <= at), taken / Estimate.Exact(PullOver.TotalHours))
         {
             Missing = [.. missing.Where(m => m.Day.To > (state.LastDipAt ?? Instant.MinValue) && !entries.Any(e => e.Entry == "pot-changed" && e.At <= at && e.At >= m.Day.To))],
         };
@@ -60,16 +61,12 @@ public sealed class PotBook(StudioPlan plan, LogbookBook logbook)
         return Estimator(pot, entries).Trace(moments, Events(pot, entries, Missing(pot, entries, moments[^1])));
     }
 
-    /// <summary>Glass melted in [from, to): charges times their yield, with its standard uncertainty.</summary>
-    public Estimate GlassMelted(string appliance, Instant from, Instant to)
-    {
-        if (Find(appliance) is not { } pot) return Estimate.Exact(0);
-        return PotLog.Events(Entries(appliance).Where(e => e.Entry == "charge" && e.At >= from && e.At < to), pot)
-            .OfType<PotEvent.Charge>()
-            .Aggregate(Estimate.Exact(0), (sum, charge) =>
-                // One scale and one guess at the yield serve all charges: their errors add, they do not average out.
-                new Estimate(sum.Value + charge.GlassKilograms, sum.StandardUncertainty + charge.GlassKilograms * charge.RelativeUncertainty));
-    }
+    /// <summary>Glass melted in [from, to): charges times their yield, kg, with its 95 % interval.</summary>
+    public Estimate GlassMelted(string appliance, Instant from, Instant to) => Melted([appliance], from, to).Estimate;
+
+    /// <summary>The same of several furnaces together. One scale and one guess at each yield serve all charges: their errors add, they do not average out.</summary>
+    internal Budget Melted(IEnumerable<string> appliances, Instant from, Instant to) =>
+        LoggedCharges.Sum([.. appliances.SelectMany(a => Find(a) is { } pot ? LoggedCharges.Of(Entries(a), pot, from, to) : [])]);
 
     /// <summary>Names in the log of [from, to], the last ones first.</summary>
     public IEnumerable<string> WhoLogged(string appliance, Instant from, Instant to) =>

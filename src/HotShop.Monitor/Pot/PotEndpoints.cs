@@ -15,8 +15,10 @@ public sealed record ProfileAnswer(double HeightCm, double RadiusCm);
 
 public sealed record PotAnswer(
     string Id, Instant At, double MassKg, double MassKgLow95, double MassKgHigh95, double LevelCm, double LevelCmLow95, double LevelCmHigh95,
-    double FreeboardCm, double FullKg, double HeightCm, double HeelKg, IReadOnlyList<GathersAnswer> GathersLeft, double PullKgPerHour, double? HoursLeft,
-    double GatherFactor, double MissedShare, Instant? LastDipAt, double UnexplainedKg,
+    double FreeboardCm, double FreeboardCmLow95, double FreeboardCmHigh95, double FullKg, double FullKgLow95, double FullKgHigh95, double HeightCm, double HeelKg,
+    IReadOnlyList<GathersAnswer> GathersLeft, double PullKgPerHour, double PullKgPerHourLow95, double PullKgPerHourHigh95, double? HoursLeft, double? HoursLeftLow95, double? HoursLeftHigh95,
+    double GatherFactor, double GatherFactorLow95, double GatherFactorHigh95, double MissedShare, double MissedShareLow95, double MissedShareHigh95,
+    Instant? LastDipAt, double UnexplainedKg, double UnexplainedKgLow95, double UnexplainedKgHigh95,
     IReadOnlyDictionary<string, object?>? LastCharge, Instant? ReadyAt, IReadOnlyList<ProfileAnswer> InnerProfile, IReadOnlyList<PotPointAnswer> History,
     IReadOnlyDictionary<string, double> GlassYields, PotGlassAnswer Glass, IReadOnlyList<PotDayAnswer> Days, IReadOnlyList<string> People);
 
@@ -25,7 +27,8 @@ public sealed record PotAnswer(
 /// <param name="State">tallied, logged, missing (worked, and nobody logged anything), or under-way.</param>
 /// <param name="ExpectedKg">Of a missing day: what it is taken to have used, and how far off that may be with 95 %.</param>
 public sealed record PotDayAnswer(
-    string Date, Instant From, Instant To, double WorkedHours, IReadOnlyDictionary<string, int> Gathers, double NominalKg, string? TallyId, string State, double? ExpectedKg, double? ExpectedKgHalfWidth95);
+    string Date, Instant From, Instant To, double WorkedHours, IReadOnlyDictionary<string, int> Gathers, double NominalKg, string? TallyId, string State,
+    double? ExpectedKg, double? ExpectedKgLow95, double? ExpectedKgHigh95, double? ExpectedKgHalfWidth95);
 
 static class PotEndpoints
 {
@@ -48,7 +51,7 @@ static class PotEndpoints
         var moment = Ask.Time(at, "at", clock.GetUtcNow().ToInstant());
         var report = pots.At(appliance.Id, moment)
             ?? throw new BadHttpRequestException($"'{id}' has no pot: describe it in the configuration to count its glass", StatusCodes.Status404NotFound);
-        var (state, options) = (report.State, report.Plan.Options);
+        var (state, options, missed) = (report.State, report.Plan.Options, report.State.MissedGathers);
         if (hours is { } asked && !(asked > 0 && asked <= LongestHistoryHours)) throw new BadHttpRequestException($"'hours' is {asked}: ask for 1 to {LongestHistoryHours} hours of history");
         var span = hours is { } wanted ? Duration.FromHours(wanted) : HistorySpan;
         var step = span / (HistoryPoints - 1);
@@ -56,9 +59,11 @@ static class PotEndpoints
         return new PotAnswer(
             $"{plan.Site}/{appliance.Id}", moment, state.MassKilograms, state.MassKilogramsLow95, state.MassKilogramsHigh95,
             state.LevelMetres * 100, state.LevelMetresLow95 * 100, state.LevelMetresHigh95 * 100,
-            state.FreeboardMetres * 100, state.FullKilograms, state.Pot.Geometry.HeightMetres * 100, options.HeelKilograms,
-            [.. options.GatherKilograms.Select(g => Gathers(g.Key, g.Value, report))], report.PullKilogramsPerHour, report.HoursLeft,
-            state.GatherFactor.Value, state.MissedShare, state.LastDipAt, state.UnexplainedKilograms,
+            state.FreeboardMetres * 100, state.FreeboardMetresLow95 * 100, state.FreeboardMetresHigh95 * 100, state.Full.Value, state.Full.Low95, state.Full.High95, state.Pot.Geometry.HeightMetres * 100, options.HeelKilograms,
+            [.. options.GatherKilograms.Select(g => Gathers(g.Key, g.Value, report))], report.PullKilogramsPerHour.Value, Math.Max(0, report.PullKilogramsPerHour.Low95), report.PullKilogramsPerHour.High95,
+            report.HoursLeft?.Value, report.HoursLeft is { } hoursLeft ? Math.Max(0, hoursLeft.Low95) : null, report.HoursLeft?.High95,
+            state.GatherFactor.Value, state.GatherFactor.Low95, state.GatherFactor.High95, missed.Value, Math.Max(0, missed.Low95), Math.Min(1, missed.High95),
+            state.LastDipAt, state.Unexplained.Value, state.Unexplained.Low95, state.Unexplained.High95,
             report.LastCharge is { } charge ? LogbookEndpoints.Answer(charge, plan.Site) : null, report.ReadyAt,
             Profile(state.Pot.Geometry), [.. pots.Trace(appliance.Id, moments).Select(s => new PotPointAnswer(s.At, s.MassKilograms, s.MassKilogramsLow95, s.MassKilogramsHigh95))],
             ChargeMaterial.All.ToDictionary(m => m.Name, m => report.Plan.Yielding(m).GlassYield),
@@ -70,7 +75,8 @@ static class PotEndpoints
     {
         var missing = report.Missing.FirstOrDefault(m => m.Day.Date == day.Date);
         var state = day.IsTallied ? "tallied" : day.IsLogged ? "logged" : day.IsMissing ? "missing" : day.IsOver ? "logged" : "under-way";
-        return new(NodaTime.Text.LocalDatePattern.Iso.Format(day.Date), day.From, day.To, day.Worked.TotalHours, day.Gathers, day.NominalKilograms, day.TallyId, state, missing?.ExpectedKilograms, missing?.HalfWidth95Kilograms);
+        return new(NodaTime.Text.LocalDatePattern.Iso.Format(day.Date), day.From, day.To, day.Worked.TotalHours, day.Gathers, day.NominalKilograms, day.TallyId, state, missing?.ExpectedKilograms,
+            missing is null ? null : Math.Max(0, missing.ExpectedKilograms - missing.HalfWidth95Kilograms), missing?.ExpectedKilograms + missing?.HalfWidth95Kilograms, missing?.HalfWidth95Kilograms);
     }
 
 

@@ -26,7 +26,8 @@ static class AccountCsv
             Delimiter = format.CellSeparator, NewLine = "\r\n", ShouldQuote = a => CellText.NeedsQuotes(a.Field, format.CellSeparator),
         }))
         {
-            Row(csv, ["row", "day", "appliance", "name", "purpose", "energy", "known", $"energy [kWh]", $"gas [{format.GasUnit}]", $"amount [{format.Currency}]", "measured [%]"]);
+            Row(csv, ["row", "day", "appliance", "name", "purpose", "energy", "known", $"energy [kWh]", $"gas [{format.GasUnit}]", $"amount [{format.Currency}]", "measured [%]",
+                "energy low 95 % [kWh]", "energy high 95 % [kWh]", $"amount low 95 % [{format.Currency}]", $"amount high 95 % [{format.Currency}]"]);
             foreach (var day in account.Days) Day(csv, day, format);
             Totals(csv, account, format);
         }
@@ -38,11 +39,11 @@ static class AccountCsv
         var (date, measured) = (LocalDatePattern.Iso.Format(day.Day), Number(format, day.MeasuredShare.Value * 100, EnergyDecimals));
         foreach (var part in day.Parts)
             Row(csv, ["part", date, CellText.Guard(part.Appliance), CellText.Guard(part.ApplianceName), part.PurposeText, Kind(part.Kind), Known(part.Origin),
-                Number(format, part.EnergyKwh.Value, EnergyDecimals), Gas(format, part.Kind, part.GasCubicMetres.Value), Money(format, part.Amount), measured]);
+                Number(format, part.EnergyKwh.Value, EnergyDecimals), Gas(format, part.Kind, part.GasCubicMetres.Value), Money(format, part.Amount), measured, .. Ends(format, part.EnergyKwh), .. Ends(format, part.Amount)]);
         // A day of which nothing is known has its row all the same: a gap is not a day less.
-        if (day.Parts.Count == 0) Row(csv, ["gap", date, "", "", "", "", "", "", "", "", measured]);
+        if (day.Parts.Count == 0) Row(csv, ["gap", date, "", "", "", "", "", "", "", "", measured, "", "", "", ""]);
         if (day.Standing.Value != 0)
-            Row(csv, ["standing", date, "", "", "standing charge", "", "", "", "", Money(format, day.Standing), measured]);
+            Row(csv, ["standing", date, "", "", "standing charge", "", "", "", "", Number(format, day.Standing.Value), measured, "", "", Number(format, day.Standing.Value), Number(format, day.Standing.Value)]);
     }
 
     static void Totals(CsvWriter csv, Account account, StudioFormat format)
@@ -51,14 +52,15 @@ static class AccountCsv
         {
             var parts = account.Days.SelectMany(d => d.Parts).Where(p => p.Kind == kind).ToList();
             if (parts.Count == 0) continue;
-            Row(csv, ["total", "", "", "", "", Kind(kind), "", Number(format, (kind == EnergyKind.Gas ? account.GasKwh : account.ElectricityKwh).Value, EnergyDecimals),
-                Gas(format, kind, parts.Sum(p => p.GasCubicMetres.Value)), parts.Any(p => p.Amount is not null) ? Number(format, parts.Sum(p => p.Amount?.Value ?? 0)) : "", ""]);
+            var energy = kind == EnergyKind.Gas ? account.GasKwh : account.ElectricityKwh;
+            Row(csv, ["total", "", "", "", "", Kind(kind), "", Number(format, energy.Value, EnergyDecimals),
+                Gas(format, kind, parts.Sum(p => p.GasCubicMetres.Value)), parts.Any(p => p.Amount is not null) ? Number(format, parts.Sum(p => p.Amount?.Value ?? 0)) : "", "", .. Ends(format, energy), "", ""]);
         }
         var standing = account.Days.Sum(d => d.Standing.Value);
-        if (standing != 0) Row(csv, ["total", "", "", "", "standing charge", "", "", "", "", Number(format, standing), ""]);
+        if (standing != 0) Row(csv, ["total", "", "", "", "standing charge", "", "", "", "", Number(format, standing), "", "", "", Number(format, standing), Number(format, standing)]);
         Row(csv, ["total", "", "", "", "", "all", "", Number(format, account.EnergyKwh.Value, EnergyDecimals), "", account.Cost is { } cost ? Number(format, cost.Value) : "",
-            Number(format, account.MeasuredShare.Value * 100, EnergyDecimals)]);
-        foreach (var missing in account.MissingPrices) Row(csv, ["note", LocalDatePattern.Iso.Format(missing.First), "", CellText.Guard(missing.Text), "", Kind(missing.Kind), "", "", "", "", ""]);
+            Number(format, account.MeasuredShare.Value * 100, EnergyDecimals), .. Ends(format, account.EnergyKwh), .. Ends(format, account.Cost)]);
+        foreach (var missing in account.MissingPrices) Row(csv, ["note", LocalDatePattern.Iso.Format(missing.First), "", CellText.Guard(missing.Text), "", Kind(missing.Kind), "", "", "", "", "", "", "", "", ""]);
     }
 
     static void Row(CsvWriter csv, string[] cells)
@@ -74,7 +76,12 @@ static class AccountCsv
     static string Gas(StudioFormat format, EnergyKind kind, double cubicMetres) => kind == EnergyKind.Gas ? Number(format, format.InGasUnit(cubicMetres), GasDecimals) : "";
 
     /// <summary>Nothing where no price is known: a nought would be a claim.</summary>
-    static string Money(StudioFormat format, Amount? amount) => amount is { } known ? Number(format, known.Value) : "";
+    static string Money(StudioFormat format, AmountInterval? amount) => amount is { } known ? Number(format, known.Value) : "";
+
+    /// <summary>Both ends of a 95 % interval. The ends of parts do not add up to those of their sum: one meter's error is in all of them.</summary>
+    static string[] Ends(StudioFormat format, Money.Interval energy) => [Number(format, energy.Low95, EnergyDecimals), Number(format, energy.High95, EnergyDecimals)];
+
+    static string[] Ends(StudioFormat format, AmountInterval? amount) => amount is null ? ["", ""] : [Number(format, amount.Low95), Number(format, amount.High95)];
 
     static string Kind(EnergyKind kind) => kind == EnergyKind.Gas ? "gas" : "electricity";
 

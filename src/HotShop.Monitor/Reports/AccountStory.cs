@@ -60,11 +60,30 @@ sealed class AccountStory(Account account, StudioFormat format)
         return $"{format.Energy(Math.Abs(energy))} {(energy >= 0 ? "more" : "less")} than {with.Against}";
     }
 
-    string InPercent(Figure? share) => share is { } known ? $" ({format.Percent(Math.Abs(known.Value))})" : "";
+    string InPercent(Money.Interval? share) => share is { } known ? $" ({format.Percent(Math.Abs(known.Value))})" : "";
 
     /// <summary>How well it is known.</summary>
     public string Measured => IsEmpty ? "" : $"{account.MeasuredShare.Text} of the time was measured" + (account.Unmeasured.Count == 0 ? "."
         : $"; not on {(account.Unmeasured.Count <= 3 ? string.Join(", ", account.Unmeasured.Select(r => r.Text)) : $"{account.Unmeasured.Sum(r => r.Days)} days")}, which are hatched. What nobody measured or estimated is not in the sum.");
+
+    /// <summary>How sure the energy is, and mostly for what; null for spans that are not made of whole months.</summary>
+    public string? HowSure
+    {
+        get
+        {
+            if (account.EnergyKwh is not { Value: > 0 } energy || account.Doubts.Count == 0) return null;
+            var half = Math.Max(energy.High95 - energy.Value, energy.Value - energy.Low95) / energy.Value;
+            return $"The energy is known to ±{format.Percent(half)} (95 %), mostly for {string.Join(" and ", account.Doubts.Take(2).Select(d => $"{DoubtName(d)} ({d.Share.Text} of the doubt)"))}";
+        }
+    }
+
+    /// <summary>A reason for doubt in running text.</summary>
+    public static string DoubtName(AccountDoubt doubt) => doubt.Name.StartsWith("class of ", StringComparison.Ordinal) ? $"the {doubt.Name}" : doubt.Name switch
+    {
+        "heating value" or "line temperature" or "line pressure" => $"the gas's {doubt.Name}",
+        "compressibility" => "the gas's compressibility",
+        var name => name,
+    };
 
     /// <summary>Where each figure that is not measured is marked so.</summary>
     public string Marks => WhereRow.Of(account.Where, format) is var rows && rows.Any(r => r.IsEstimated)

@@ -1,12 +1,13 @@
 using HotShop.Monitor.Fuel;
 using HotShop.Monitor.Money;
 using HotShop.Monitor.Reports.Pictures;
+using HotShop.Physics.Statistics;
 
 namespace HotShop.Monitor.Reports;
 
 /// <summary>What one appliance used for one purpose, gas and electricity together; or the standing charges.</summary>
 /// <param name="Known">In a word where it is not measured: estimated, or the meter's remainder; empty where it is.</param>
-sealed record WhereRow(string Name, string Purpose, Tone Tone, string Known, Figure EnergyKwh, Amount? Amount, Figure Share)
+sealed record WhereRow(string Name, string Purpose, Tone Tone, string Known, Interval EnergyKwh, AmountInterval? Amount, Figure Share)
 {
     /// <summary>Name and purpose as one: "Furnace 1, holding".</summary>
     public string Title => Purpose.Length == 0 ? Name : $"{Name}, {Purpose}";
@@ -25,7 +26,9 @@ sealed record WhereRow(string Name, string Purpose, Tone Tone, string Known, Fig
         var priced = parts.Where(p => p.Amount is not null).ToList();
         return new(
             first.Purpose is null ? "Standing charges" : first.Name, first.Purpose is null ? "" : first.PurposeText, ToneOf(first.Purpose), KnownOf(parts),
-            format.EnergyFigure(energy), priced.Count > 0 ? format.Shown(priced.Sum(p => p.Amount!.Value.Value)) : null, format.PercentFigure(parts.Sum(p => p.Share.Value)));
+            format.EnergyShown(new Estimate(energy, parts.Select(p => (p.EnergyKwh.High95 - p.EnergyKwh.Value) / Quantiles.Normal95).Aggregate(0.0, double.Hypot))),
+            priced.Count > 0 ? format.Shown(priced.Sum(p => p.Amount!.Value), (decimal)priced.Select(p => (double)(p.Amount!.High95 - p.Amount.Value) / Quantiles.Normal95).Aggregate(0.0, double.Hypot)) : null,
+            format.PercentFigure(parts.Sum(p => p.Share.Value)));
     }
 
     static string KnownOf(IReadOnlyList<AccountWhere> parts)

@@ -246,7 +246,7 @@ public sealed class HandoverTests : IAsyncDisposable
         await sparse.Move();
         var more = sparse.Morning(At(27, 7, 1, 2)).Gas!;
         Assert.Equal((GasVerdict.More, At(26, 19, month: 2), At(27, 7, month: 2)), (more.Verdict, more.From, more.To));
-        Assert.Equal(4.0 / 3, more.KilowattHours.Value / more.MedianKilowattHours!.Value, 0.01);
+        Assert.Equal(4.0 / 3, more.KilowattHours.Value / more.MedianKilowattHours!.Value.Value, 0.01);
         Assert.Equal(GasVerdict.AsUsual, sparse.Morning(At(26, 7, 1, 2)).Gas!.Verdict);
         // The night to this Monday has seen three others before a day off: two Sundays and a Monday.
         var rest = sparse.Morning(At(23, 7, 1, 2)).Gas!;

@@ -56,14 +56,16 @@ public sealed class NightFactsTests
     public void An_hour_whose_minutes_are_gone_counts_in_proportion() =>
         Assert.Equal(0.6, HotHours.Above([Hour(0, 900, 1150)], _ => [], 1000), 9);   // (1150 - 1000) / (1150 - 900)
 
-    static NightGas Among(double kilowattHours, params double[] others) => NightGas.Among(Ten, Ten + Hours(12), new Estimate(kilowattHours, 5), 40, 1, others);
+    static NightGas Among(double kilowattHours, params double[] others) =>
+        NightGas.Among(Ten, Ten + Hours(12), new Estimate(kilowattHours, 5), new Estimate(40, 0.5), 1, [.. others.Select(o => new Estimate(o, 5))]);
 
     [Fact]
     public void A_night_lies_among_others_of_its_kind_by_their_range_and_median()
     {
         var usual = Among(440, 430, 450, 445, 435, 460);
-        Assert.Equal((GasVerdict.AsUsual, 445.0, 430.0, 460.0, 5), (usual.Verdict, usual.MedianKilowattHours!.Value, usual.LeastKilowattHours!.Value, usual.MostKilowattHours!.Value, usual.Nights));
-        Assert.Equal(440, Among(440, 430, 450, 445, 435).MedianKilowattHours);   // of an even number the middle of both
+        Assert.Equal((GasVerdict.AsUsual, 445.0, 430.0, 460.0, 5), (usual.Verdict, usual.MedianKilowattHours!.Value.Value, usual.LeastKilowattHours!.Value.Value, usual.MostKilowattHours!.Value.Value, usual.Nights));
+        // Of an even number the middle of both, by one meter: no better known than either.
+        Assert.Equal(new Estimate(440, 5), Among(440, 430, 450, 445, 435).MedianKilowattHours);
         Assert.Equal(GasVerdict.More, Among(461, 430, 450, 445, 460).Verdict);
         Assert.Equal(GasVerdict.Less, Among(429, 430, 450, 445, 460).Verdict);
     }

@@ -50,7 +50,7 @@ public sealed class WorkedDayTests : IAsyncDisposable
         Assert.Equal(8, missing.ExpectedKilograms, 1e-9);
         Assert.Equal(8, before.State.MassKilograms - after.State.MassKilograms, 0.1);
         // Half of it is not known (1.96 · 0.5 · 8), nor how that day differed from the others (0.35 · 8): in quadrature, on top of what was not known before.
-        Assert.Equal(1.96 * Math.Sqrt(4 * 4 + 2.8 * 2.8), missing.HalfWidth95Kilograms, 1e-9);
+        Assert.Equal(HotShop.Physics.Statistics.Quantiles.Normal95 * Math.Sqrt(4 * 4 + 2.8 * 2.8), missing.HalfWidth95Kilograms, 1e-9);
         Assert.Equal(Math.Sqrt(Math.Pow(before.State.HalfWidthKilograms, 2) + Math.Pow(missing.HalfWidth95Kilograms, 2)), after.State.HalfWidthKilograms, 0.1);
     }
 

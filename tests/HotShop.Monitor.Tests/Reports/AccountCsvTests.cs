@@ -65,18 +65,23 @@ public sealed class AccountCsvTests
         var (account, format, bytes) = await AWeek(Steady(prices: prices));
         Assert.Equal([0xEF, 0xBB, 0xBF], bytes[..3]);
         var rows = Cells(bytes, ';');
-        Assert.Equal(["row", "day", "appliance", "name", "purpose", "energy", "known", "energy [kWh]", "gas [m³]", "amount [EUR]", "measured [%]"], rows[0]);
+        Assert.Equal(["row", "day", "appliance", "name", "purpose", "energy", "known", "energy [kWh]", "gas [m³]", "amount [EUR]", "measured [%]"], rows[0][..11]);
+        Assert.Equal(["energy low 95 % [kWh]", "energy high 95 % [kWh]", "amount low 95 % [EUR]", "amount high 95 % [EUR]"], rows[0][11..]);
         Assert.All(rows, r => Assert.Equal(rows[0].Length, r.Length));
-        decimal Amount(string[] row) => row[9].Length == 0 ? 0 : decimal.Parse(row[9], NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.GetCultureInfo("").WithComma());
+        static decimal Number(string cell) => cell.Length == 0 ? 0 : decimal.Parse(cell, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.GetCultureInfo("").WithComma());
+        static decimal Amount(string[] row) => Number(row[9]);
         var total = Assert.Single(rows, r => r[0] == "total" && r[5] == "all");
         Assert.Equal(account.Cost!.Value, Amount(total));
         Assert.Equal(account.Cost.Value, rows.Where(r => r[0] is "part" or "standing").Sum(Amount));
         Assert.Equal(account.Cost.Value, rows.Where(r => r[0] == "total" && r[5] != "all").Sum(Amount));
         Assert.Equal((7, 7 * 3), (rows.Count(r => r[0] == "standing"), rows.Count(r => r[0] == "part")));
+        Assert.Equal((account.Cost.Low95, account.Cost.High95), (Number(total[13]), Number(total[14])));
+        Assert.All(rows.Where(r => r[0] == "part"), r => Assert.True(Number(r[11]) < Number(r[7]) && Number(r[7]) < Number(r[12]), string.Join(';', r)));
+        Assert.All(rows.Where(r => r[0] == "standing"), r => Assert.Equal((r[9], r[9]), (r[13], r[14])));
         // To the last digit what the page shows.
         var first = account.Days[0].Parts[0];
         var row = rows.First(r => r[0] == "part");
-        Assert.Equal((first.Amount!.Value.Text, first.EnergyKwh.Text, first.GasCubicMetres.Text), ($"{row[9]}\u00a0€", $"{row[7]}\u00a0kWh", $"{row[8]}\u00a0m³"));
+        Assert.Equal((first.Amount!.Text, first.EnergyKwh.Text, first.GasCubicMetres.Text), ($"{row[9]}\u00a0€", $"{row[7]}\u00a0kWh", $"{row[8]}\u00a0m³"));
     }
 
     [Fact]

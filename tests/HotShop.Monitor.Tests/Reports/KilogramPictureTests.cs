@@ -9,7 +9,7 @@ public class KilogramPictureTests
 {
     static readonly StudioFormat format = new(OwnersMonths.Configuration());
 
-    static KilogramAt At(string label, double kilograms, double energy) => new(label, kilograms, $"{kilograms} kg a day", new Interval(energy, energy - 1, energy + 1, $"{energy} kWh/kg", ""));
+    static KilogramAt At(string label, double kilograms, double energy) => new(label, kilograms, kilograms, kilograms, $"{kilograms} kg a day", new Interval(energy, energy - 1, energy + 1, $"{energy} kWh/kg", ""));
 
     /// <summary>Holding 20 kW and 1 kWh/kg above: 480/x + 1.</summary>
     static readonly KilogramCurve curve = new("Furnace 1", [.. Enumerable.Range(2, 5).Select(i => At("", i * 10, 480.0 / (i * 10) + 1))],

@@ -27,9 +27,9 @@ public sealed class MoneyPageTests(OwnersOctober owner)
         string[] texts =
         [
             .. story.Lede, story.Measured, story.WhereTitle, story.KilogramTitle, .. story.Kilogram, story.CarbonTitle, account.Cost!.Text, account.Span.UntilText,
-            .. account.Days.Select(d => $"<td>{d.Amount!.Value.Text}</td><td>{d.EnergyKwh.Text}</td>"),
-            .. WhereRow.Of(account.Where, owner.Format).Select(r => $"<td>{r.Amount!.Value.Text}</td><td>{r.Share.Text}</td>"),
-            .. account.Comparisons.Select(c => $"<td>{c.Cost!.Value.Text}</td><td>{c.Difference!.Value.Text}</td>"), .. account.Lines.Select(l => l.Amount.Text), .. account.Prices.SelectMany(p => p.Texts),
+            .. account.Days.Select(d => $"<td>{d.Amount!.Text}</td><td>{d.EnergyKwh.Text}</td>"),
+            .. WhereRow.Of(account.Where, owner.Format).Select(r => $"<td>{r.Amount!.Text}</td><td>{r.Share.Text}</td>"),
+            .. account.Comparisons.Select(c => $"<td>{c.Cost!.Text}</td><td>{c.Difference!.Text}</td>"), .. account.Lines.Select(l => l.Amount.Text), .. account.Prices.SelectMany(p => p.Texts),
         ];
         Assert.All(texts, text => Assert.Contains(text, page, StringComparison.Ordinal));
     }

@@ -35,15 +35,15 @@ public sealed class ReportPdfTests(OwnersOctober owner)
         Has(first, account.Cost!.Text);
         Assert.All(story.Lede, sentence => Has(first, sentence));
         Has(first, story.Measured);
-        Assert.All(WhereRow.Of(account.Where, owner.Format), row => Has(first, $"{row.Title}{row.Amount!.Value.Text}{row.Share.Text}"));
-        Assert.All(account.Comparisons, c => Has(first, $"{c.Against}{c.Cost!.Value.Text}{c.Difference!.Value.Text}{c.EnergyKwh.Text}"));
-        Assert.All(account.Days, day => Has(second, $"{day.Amount!.Value.Text}{day.EnergyKwh.Text}{day.MeasuredShare.Text}"));
+        Assert.All(WhereRow.Of(account.Where, owner.Format), row => Has(first, $"{row.Title}{row.Amount!.Text}{row.Share.Text}"));
+        Assert.All(account.Comparisons, c => Has(first, $"{c.Against}{c.Cost!.Text}{c.Difference!.Text}{c.EnergyKwh.Text}"));
+        Assert.All(account.Days, day => Has(second, $"{day.Amount!.Text}{day.EnergyKwh.Text}{day.MeasuredShare.Text}"));
         Assert.All(account.Lines, line => Has(second, $"{line.Name}: {line.Calculation}{line.Amount.Text}"));
         Has(second, $"Total{account.Cost.Text}");
         Assert.All(story.Kilogram, sentence => Has(second, sentence));
         Assert.All(story.Prices, price => Has(second, price));
         Has(second, story.CarbonTitle);
-        Has(second, account.PerUnit.PerGloryHoleHour!.Cost!.Value.Text);
+        Has(second, account.PerUnit.PerGloryHoleHour!.Cost!.Text);
     }
 
     [Fact]
@@ -83,7 +83,7 @@ public sealed class ReportPdfTests(OwnersOctober owner)
             Where = [.. Enumerable.Range(1, 40).SelectMany(i => account.Where.Where(w => w.Appliance is not null).Select(w => w with { Appliance = $"{w.Appliance}-{i}", Name = $"{w.Name} number {i} in the far corner by the door" }))],
             Lines = [.. Enumerable.Repeat(account.Lines[0], 30)],
             Prices = [.. Enumerable.Repeat(account.Prices[0], 20)],
-            MissingPrices = [.. Enumerable.Range(0, 9).Select(i => new MissingPrice(Monitor.Fuel.EnergyKind.Gas, account.Span.First, account.Span.Last, new Figure(1, "1 kWh"), "no price of gas for a while"))],
+            MissingPrices = [.. Enumerable.Range(0, 9).Select(i => new MissingPrice(Monitor.Fuel.EnergyKind.Gas, account.Span.First, account.Span.Last, new Monitor.Money.Interval(1, 1, 1, "1 kWh", "1 – 1 kWh"), "no price of gas for a while"))],
         };
         using var document = PdfDocument.Open(Pdf(many, owner.Format));
         Assert.Equal(2, document.NumberOfPages);

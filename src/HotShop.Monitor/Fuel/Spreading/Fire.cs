@@ -23,11 +23,6 @@ sealed record Wander(double RelativeDeviation, double HoldsHours)
     /// <summary>Nothing known of the hours between two readings: a fire may be out half the day.</summary>
     public static readonly Wander Unknown = new(0.8, 12);
 
-    /// <summary>Relative variance of the mean over a stretch. Exponential correlation: Papoulis, Probability, Random Variables and Stochastic Processes, the variance of a time average.</summary>
-    public double VarianceOver(double hours)
-    {
-        if (hours <= 0) return RelativeDeviation * RelativeDeviation;
-        var ratio = HoldsHours / hours;
-        return RelativeDeviation * RelativeDeviation * 2 * ratio * (1 - ratio * (1 - Math.Exp(-1 / ratio)));
-    }
+    /// <summary>Relative variance of the mean over a stretch.</summary>
+    public double VarianceOver(double hours) => RelativeDeviation * RelativeDeviation * TimeAverage.VarianceShare(Math.Max(0, hours), HoldsHours);
 }

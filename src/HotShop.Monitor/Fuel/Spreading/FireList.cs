@@ -18,7 +18,7 @@ sealed class FireList(IReadingHistory history, ModeHistory modes, Instant? began
     public IReadOnlyList<Fire> Of(AppliancePlan appliance, EnergyKind kind)
     {
         if (FuelSource.Of(appliance).FirstOrDefault(s => s.Kind == kind && !s.IsMeasured) is { } switched)
-            return [new Fire(appliance.Id, Estimate.Relative(switched.Channel.NameplateKilowatts!.Value, FuelUse.NameplateRelative), OnTime(switched), Wander.OnTime)];
+            return [new Fire(appliance.Id, Estimate.Relative(switched.Channel.NameplateKilowatts!.Value, FuelDoubt.Nameplate.StandardUncertainty), OnTime(switched), Wander.OnTime)];
         return IsByMode(appliance, kind) ? [.. ByMode(appliance)] : [];
     }
 

@@ -13,6 +13,7 @@ sealed class Spread
     readonly IReadOnlyList<Fire> fires;
     readonly IReadOnlyList<MeterRow> rows;
     readonly List<string> appliances, meters, sensors;
+    readonly Dictionary<string, double> meterRelative, sensorRelative;
     readonly Instant[] edges;
     readonly double[][] hours;
     readonly ObservedSums sums, kept;
@@ -24,6 +25,8 @@ sealed class Spread
         appliances = [.. fires.Select(f => f.Appliance).Distinct()];
         meters = [.. rows.Select(r => r.Meter).Distinct()];
         sensors = [.. rows.SelectMany(r => r.Measured).Select(m => m.Appliance).Distinct()];
+        meterRelative = rows.GroupBy(r => r.Meter).ToDictionary(g => g.Key, g => g.Max(r => r.MeterRelative));
+        sensorRelative = rows.SelectMany(r => r.Measured).GroupBy(m => m.Appliance).ToDictionary(g => g.Key, g => g.Max(m => m.SensorRelative));
         edges = [.. rows.SelectMany(r => new[] { r.From, r.To }).Distinct().Order()];
         hours = [.. edges.Zip(edges.Skip(1), (from, to) => fires.Select(f => f.Hours(from, to)).ToArray())];
         // Twice: how far a stretch may lie off its mean depends on the mean, which the first pass finds.
@@ -60,8 +63,8 @@ sealed class Spread
         var beliefs = new Estimate[fires.Count + meters.Count + sensors.Count + hours.Length * appliances.Count];
         for (var i = 0; i < fires.Count; i++) beliefs[i] = fires[i].Kilowatts;
         var (registers, isSensed) = keepsRegisters ? Registers() : ([], false);
-        foreach (var meter in meters) beliefs[MeterAt(meter)] = registers.Contains(meter) ? Estimate.Exact(0) : new Estimate(0, FuelUse.MeterClassRelative);
-        foreach (var sensor in sensors) beliefs[SensorAt(sensor)] = isSensed ? Estimate.Exact(0) : new Estimate(0, FuelUse.MeterClassRelative);
+        foreach (var meter in meters) beliefs[MeterAt(meter)] = registers.Contains(meter) ? Estimate.Exact(0) : new Estimate(0, meterRelative[meter]);
+        foreach (var sensor in sensors) beliefs[SensorAt(sensor)] = isSensed ? Estimate.Exact(0) : new Estimate(0, sensorRelative[sensor]);
         for (var segment = 0; segment < hours.Length; segment++)
             for (var a = 0; a < appliances.Count; a++)
                 beliefs[DeviationAt(segment, a)] = new Estimate(0, Deviation(appliances[a], hours[segment], powers, (edges[segment + 1] - edges[segment]).TotalHours));
@@ -89,7 +92,7 @@ sealed class Spread
     ObservedSum Observed(MeterRow row, bool isKept)
     {
         var weights = new List<(int, double)> { (MeterAt(row.Meter), -row.KilowattHours) };
-        foreach (var (appliance, measured) in row.Measured) weights.Add((SensorAt(appliance), measured));
+        foreach (var part in row.Measured) weights.Add((SensorAt(part.Appliance), part.KilowattHours));
         for (var segment = Array.BinarySearch(edges, row.From); segment < hours.Length && edges[segment] < row.To; segment++)
         {
             for (var i = 0; i < fires.Count; i++)
@@ -125,7 +128,7 @@ sealed class Spread
 
     /// <summary>What several appliances used together in a stretch of time, kWh, without what all gas meters share.</summary>
     /// <param name="measured">Appliances with sensors that are added to them: their meters' errors count, not their values.</param>
-    public Estimate Of(IEnumerable<string> several, Instant from, Instant to, IEnumerable<(string Appliance, double KilowattHours)> measured)
+    public Estimate Of(IEnumerable<string> several, Instant from, Instant to, IEnumerable<MeteredPart> measured)
     {
         var (all, between) = (new List<(int, double)>(), 0.0);
         foreach (var appliance in several)
@@ -134,9 +137,9 @@ sealed class Spread
             all.AddRange(weights);
             between += variance;
         }
-        foreach (var (appliance, energy) in measured)
-            if (sensors.Contains(appliance)) all.Add((SensorAt(appliance), energy));
-            else between += energy * FuelUse.MeterClassRelative * energy * FuelUse.MeterClassRelative;
+        foreach (var part in measured)
+            if (sensors.Contains(part.Appliance)) all.Add((SensorAt(part.Appliance), part.KilowattHours));
+            else between += Math.Pow(part.KilowattHours * part.SensorRelative, 2);
         var sum = sums.Of(all);
         return sum with { Value = all.Sum(w => w.Item2 * kept.Mean(w.Item1)), StandardUncertainty = Math.Sqrt(sum.StandardUncertainty * sum.StandardUncertainty + between) };
     }

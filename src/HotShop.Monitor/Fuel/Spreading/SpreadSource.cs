@@ -53,7 +53,7 @@ sealed class SpreadSource(StudioPlan plan, MeterTree tree, FuelBook fuel, IReadi
     MeterRow Row(MeterNode node, TypedStretch stretch)
     {
         var perUnit = node.Kind == EnergyKind.Electricity ? 1 : KilowattHoursPerLineCubicMetre(stretch.From, stretch.To);
-        return new MeterRow(node.Channel.Id, stretch.From, stretch.To, stretch.Amount!.Value * perUnit, stretch.ReadingUncertainty * perUnit, Ids(node), node.Parent is null, []);
+        return new MeterRow(node.Channel.Id, stretch.From, stretch.To, stretch.Amount!.Value * perUnit, stretch.ReadingUncertainty * perUnit, Ids(node), node.Parent is null, []) { MeterRelative = FuelDoubt.Of(node.Channel) };
     }
 
     /// <summary>Where the gas changed between two readings, the mean over the time.</summary>
@@ -67,7 +67,7 @@ sealed class SpreadSource(StudioPlan plan, MeterTree tree, FuelBook fuel, IReadi
     {
         var edges = Calendar.Edges(start, end, FuelStep.Day, plan.Zone);
         foreach (var use in fuel.Along(node.Channel, edges, now))
-            if (use.MeasuredShare > 0.98) yield return new MeterRow(node.Channel.Id, use.From, use.To, use.EnergyKilowattHours, 0.1 + 0.002 * use.EnergyKilowattHours, Ids(node), IsOutermost: false, []);
+            if (use.MeasuredShare > 0.98) yield return new MeterRow(node.Channel.Id, use.From, use.To, use.EnergyKilowattHours, 0.1 + 0.002 * use.EnergyKilowattHours, Ids(node), IsOutermost: false, []) { MeterRelative = FuelDoubt.Of(node.Channel) };
     }
 
     static HashSet<string> Ids(MeterNode node) => [.. node.Appliances.Select(a => a.Id)];
@@ -81,16 +81,15 @@ sealed class SpreadSource(StudioPlan plan, MeterTree tree, FuelBook fuel, IReadi
         {
             var own = tree.Own(kind, appliance.Id)!.Channel;
             var uses = own.Appliance == appliance.Id ? fuel.Along(appliance, edges, now, kind) : fuel.Along(own, edges, now);
-            rows = [.. rows.Select(r => r.Serves.Contains(appliance.Id) ? Without(r, appliance.Id, uses.Where(u => u.From >= r.From && u.To <= r.To).Select(u => u.Total).ToList()) : r)];
+            rows = [.. rows.Select(r => r.Serves.Contains(appliance.Id) ? Without(r, appliance.Id, FuelDoubt.Of(own), [.. uses.Where(u => u.From >= r.From && u.To <= r.To)]) : r)];
         }
         return rows;
     }
 
-    static MeterRow Without(MeterRow row, string appliance, List<HotShop.Physics.Statistics.Estimate> parts)
+    /// <summary>Time without readings makes a row less certain; the sensor's own error is the same in all of them.</summary>
+    static MeterRow Without(MeterRow row, string appliance, double sensorRelative, IReadOnlyList<FuelUse> parts) => row with
     {
-        var energy = parts.Sum(p => p.Value);
-        // What is over the meter's own error in a part is time without readings.
-        var missing = parts.Sum(p => Math.Max(0, p.StandardUncertainty * p.StandardUncertainty - Math.Pow(p.Value * FuelUse.MeteredRelative, 2)));
-        return row with { Uncertainty = Math.Sqrt(row.Uncertainty * row.Uncertainty + missing), Measured = [.. row.Measured, (appliance, energy)] };
-    }
+        Uncertainty = parts.Select(p => p.MissingUncertainty).Aggregate(row.Uncertainty, double.Hypot),
+        Measured = [.. row.Measured, new MeteredPart(appliance, parts.Sum(p => p.Total.Value), sensorRelative)],
+    };
 }

@@ -17,7 +17,7 @@ sealed class StockWords(StudioFormat format)
     {
         var (report, state) = (pot.Report, pot.Report.State);
         var ready = report.ReadyAt is not { } at ? "" : at <= now ? $", clear since {times.At(at)}" : $", clear at about {times.At(at)}";
-        var parts = new List<string> { $"{format.Glass(report.WorkableKilograms)} of it above the heel." };
+        var parts = new List<string> { $"{format.Glass(report.WorkableKilograms.Value)} of it above the heel." };
         if (report.LastCharge is { } charge) parts.Add($"Last charge {times.At(charge.At)}{Material(charge)}.");
         parts.Add(state.LastDipAt is { } dip ? $"Last dip {times.At(dip)}." : "Never dipped: a dip would narrow it.");
         if (report.Missing.Count > 0)
@@ -37,7 +37,7 @@ sealed class StockWords(StudioFormat format)
     {
         if (morning.Gas is not { } gas) return [];
         var span = $"{times.At(gas.From)} to {times.At(gas.To)}";
-        var volume = gas.BaseCubicMetres > 0 ? $", {format.Gas(gas.BaseCubicMetres)}" : "";
+        var volume = gas.BaseCubicMetres.Value > 0 ? $", {format.Gas(gas.BaseCubicMetres.Value)}" : "";
         var text = $"{span}: {format.EnergyShown(gas.KilowattHours).Text}{volume}.";
         var parts = new List<string> { $"{format.EnergyShown(gas.KilowattHours).IntervalText}, 19 times in 20.", Compared(gas, morning.Night.Kind) };
         if (gas.MeasuredShare < 0.98) parts.Add($"Measured for {format.Percent(gas.MeasuredShare)} of the time.");
@@ -49,7 +49,7 @@ sealed class StockWords(StudioFormat format)
         var kinds = kind switch { NightKind.BeforeWork => "nights before a working day", NightKind.BeforeRest => "nights before a day off", _ => "nights" };
         if (gas.Verdict == GasVerdict.TooFewNights)
             return gas.Nights == 0 ? $"No earlier {kinds} to compare with." : string.Create(CultureInfo.InvariantCulture, $"Too few earlier {kinds} are known ({gas.Nights}) to call anything normal.");
-        var range = string.Create(CultureInfo.InvariantCulture, $"the last {gas.Nights} {kinds} took {format.Energy(gas.LeastKilowattHours!.Value)} to {format.Energy(gas.MostKilowattHours!.Value)}, the middle one {format.Energy(gas.MedianKilowattHours!.Value)}");
+        var range = string.Create(CultureInfo.InvariantCulture, $"the last {gas.Nights} {kinds} took {format.Energy(gas.LeastKilowattHours!.Value.Value)} to {format.Energy(gas.MostKilowattHours!.Value.Value)}, the middle one {format.Energy(gas.MedianKilowattHours!.Value.Value)}");
         return gas.Verdict switch
         {
             GasVerdict.More => $"More than in any of them: {range}.",

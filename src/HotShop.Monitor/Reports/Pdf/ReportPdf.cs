@@ -52,7 +52,7 @@ sealed class ReportPdf(Account account, StudioFormat format)
         foreach (var gap in story.Gaps.Take(3)) page.Words(gap, isBold: true);
         if (story.IsEmpty) return;
         page.Picture(StripAcross.Draw(strip, page.Width, 225, 8.2));
-        page.Note(story.Measured);
+        page.Note(story.HowSure is { } sure ? $"{story.Measured} {sure}." : story.Measured);
         var (left, right) = Halves(canvas, fonts, page, page.Width * 0.44f);
         left.Title(story.WhereTitle);
         left.Picture(SplitPipe.Draw([.. where.Select(r => new SplitPipe.Branch(r.Tone, r.Title, r.Amount?.Text ?? r.EnergyKwh.Text, r.Amount?.Value ?? (account.Cost is null ? (decimal)r.EnergyKwh.Value : 0)))],

@@ -84,7 +84,7 @@ sealed class AccountStrip(Account account, StudioFormat format)
         }
     }
 
-    decimal Worth(Amount? amount, Figure energy) => isMoney ? amount?.Value ?? 0 : (decimal)energy.Value;
+    decimal Worth(AmountInterval? amount, Money.Interval energy) => isMoney ? amount?.Value ?? 0 : (decimal)energy.Value;
 
     static IReadOnlyList<StripPart> PartsOf(IEnumerable<(Purpose? Purpose, decimal Amount)> parts, decimal standing)
     {
