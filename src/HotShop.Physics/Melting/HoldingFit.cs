@@ -71,9 +71,7 @@ public sealed class HoldingFit
         var row = new double[fit.Coefficients.Count];
         row[0] = 1;
         if (hasLevels && heldCelsius is { } celsius) row[1] = celsius - meanCelsius!.Value;
-        var power = fit.Combined(row, covariance);
-        // Student's t for the few days there are, as a normal's standard uncertainty.
-        return power with { StandardUncertainty = power.StandardUncertainty * Quantiles.StudentT(0.975, Days - 1) / Quantiles.Normal95 };
+        return fit.Combined(row, covariance).WidenedByStudent(Days - 1);
     }
 
     /// <summary>

@@ -52,7 +52,7 @@ public sealed class MeltingLine
         if (above is null) return;
         var first = Charged[0].From;
         aboveCovariance = above.NeweyWest([.. Charged.Select(d => (int)Math.Round((d.From - first).TotalDays))], LagDays);
-        NextKilogram = Widened(ByStudent(above.Combined(Row(0, 1, BatchShare), aboveCovariance)), doubt.Energy, doubt.Glass);
+        NextKilogram = Widened(above.Combined(Row(0, 1, BatchShare), aboveCovariance).WidenedByStudent(above.DegreesOfFreedom), doubt.Energy, doubt.Glass);
     }
 
     /// <summary>How good the inputs of its days are.</summary>
@@ -125,7 +125,7 @@ public sealed class MeltingLine
     {
         Require.Positive(kilogramsPerDay);
         if (above is null) return null;
-        var slope = ByStudent(above.Combined(Row(0, 1, BatchShare), aboveCovariance));
+        var slope = above.Combined(Row(0, 1, BatchShare), aboveCovariance).WidenedByStudent(above.DegreesOfFreedom);
         var more = kilogramsPerDay - KilogramsPerDay;
         var perDay = new Estimate(KilowattHours / Hours * 24 + slope.Value * more, slope.StandardUncertainty * Math.Abs(more));
         return Widened(new Estimate(perDay.Value / kilogramsPerDay, perDay.StandardUncertainty / kilogramsPerDay), Doubt.Energy, Doubt.Glass);
@@ -142,7 +142,7 @@ public sealed class MeltingLine
         ArgumentNullException.ThrowIfNull(days);
         if (above is null) return null;
         var charged = days.Where(d => d.IsCharged).ToList();
-        var melting = ByStudent(above.Combined(Row(charged.Count, charged.Sum(d => d.ChargedKilograms), charged.Sum(d => d.ReactingKilograms)), aboveCovariance));
+        var melting = above.Combined(Row(charged.Count, charged.Sum(d => d.ChargedKilograms), charged.Sum(d => d.ReactingKilograms)), aboveCovariance).WidenedByStudent(above.DegreesOfFreedom);
         var scatter = above.ResidualStandardDeviation * Math.Sqrt(charged.Count);
         var held = holding.Kilowatts(HeldCelsius).StandardUncertainty * days.Sum(d => d.Hours);
         return new Estimate(days.Sum(d => d.HoldingKilowattHours) + melting.Value, double.Hypot(double.Hypot(melting.StandardUncertainty, scatter), held));
@@ -173,8 +173,4 @@ public sealed class MeltingLine
         foreach (var one in relative) sum += one * one * estimate.Value * estimate.Value;
         return estimate with { StandardUncertainty = Math.Sqrt(sum) };
     }
-
-    /// <summary>Student's t for the days there are, as a normal's standard uncertainty.</summary>
-    Estimate ByStudent(Estimate estimate) =>
-        estimate with { StandardUncertainty = estimate.StandardUncertainty * Quantiles.StudentT(0.975, above!.DegreesOfFreedom) / Quantiles.Normal95 };
 }

@@ -29,6 +29,10 @@ public readonly record struct Estimate(double Value, double StandardUncertainty)
     public Estimate WithHalfWidth95(double halfWidth) =>
         StandardUncertainty == 0 ? this : new(Value, StandardUncertainty, Require.NotNegative(halfWidth) / StandardUncertainty - Quantiles.Normal95);
 
+    /// <summary>The same where few values made it: a standard uncertainty of which the normal's factor makes Student's half-width, for further sums.</summary>
+    public Estimate WidenedByStudent(double degreesOfFreedom) =>
+        this with { StandardUncertainty = StandardUncertainty * Quantiles.TwoSided(Quantiles.Level, degreesOfFreedom) / Quantiles.Normal95 };
+
     /// <summary>Standard uncertainty over the value's size; 0 of 0 counts as 0.</summary>
     public double RelativeUncertainty => StandardUncertainty == 0 ? 0 : StandardUncertainty / Math.Abs(Value);
 

@@ -9,19 +9,6 @@ namespace HotShop.Physics.Tests.Energy;
 
 public class FuelTests
 {
-    // The same example's uncertainty after JCGM 100, standard uncertainties of meter 0.866 %, temperature 1.002 %, pressure 0.285 %,
-    // compressibility 0.029 %, heating value 0.577 %: together 1.473 %; with 95.0 kg ± 1 %: 13.91 kWh/kg ± 1.780 %.
-    [Fact]
-    public void Energy_per_kilogram_carries_its_uncertainty()
-    {
-        var energy = Estimate.Relative(120, 0.00866) * Estimate.Relative(1.003316, 0.01002) * Estimate.Relative(1, 0.00285)
-            * Estimate.Relative(1, 0.00029) * Estimate.Relative(39.5 / 3.6, 0.00577);
-        Assert.Equal(0.01473, energy.RelativeUncertainty, 0.000005);
-        var perKilogram = energy / Estimate.Relative(95.0, 0.01);
-        Assert.Equal(13.91, perKilogram.Value, 0.005);
-        Assert.Equal(0.01780, perKilogram.RelativeUncertainty, 0.000005);
-    }
-
     // 2.000 m³/h for 2 h, both ends sampled, irregular spacing, with a step up to 3 m³/h from 40 to 70 min: by hand
     // 2 · 2 + 1 · 0.5 = 4.5 m³ of line gas; at 21 mbar, 101.325 kPa and 20 °C the base volume is 4.5 · 1.003316 m³.
     [Fact]

@@ -184,4 +184,8 @@ public class BudgetTests
     [Theory, InlineData(1e-2), InlineData(1e-4), InlineData(1e-8)]
     public void A_small_error_beside_a_large_one_changes_little(double small) =>
         Assert.Equal(0.95, new Budget(0, Contribution.Rectangular("a", 1), Contribution.Rectangular("b", small)).HalfWidth95, 4);
+
+    [Fact]
+    public void Few_values_widen_an_estimate_to_Students_half_width() =>
+        Assert.Equal(3.182446 * 2, new Estimate(5, 2).WidenedByStudent(3).HalfWidth95, 5);
 }
