@@ -21,8 +21,15 @@ static class DrawnChecks
 
     static readonly Lazy<Draws> Zero = Squares(0), Small = Squares(0.010), Large = Squares(0.050);
 
+    /// <summary>The Guide's end gauge with its whole model, nm: what the room and the expansion do together counts as well.</summary>
+    static readonly Lazy<Draws> EndGauge = new(() => MonteCarlo.Of(
+        [(50_000_623, new("standard", 25)), (215, new("comparison", 9.7)), (0, new("difference of expansion", 0.58e-6)), (-0.1, new("room", 0.41)),
+            (11.5e-6, new("expansion", 1.2e-6)), (0, new("difference of temperature", 0.029))],
+        x => x[0] + x[1] - x[0] * (x[2] * x[3] + x[4] * x[5]), Trials, seed: 1));
+
     public static IEnumerable<Check> All =>
     [
+        new("end gauge with terms of second order, standard uncertainty", "34", "nm", 0.5, "JCGM 100:2008 (GUM), H.1.7", Standing.Read, () => EndGauge.Value.StandardUncertainty),
         new("mass of a weight in air, mg", "1.2341", "mg", 0.0006, Mass, Standing.Memory, () => Weight.Value.Mean),
         new("mass of a weight in air, standard uncertainty", "0.0754", "mg", 0.0004, Mass, Standing.Memory, () => Weight.Value.StandardUncertainty),
         new("mass of a weight in air, lower end of the shortest 95 % interval", "1.0834", "mg", 0.004, Mass, Standing.Memory, () => Weight.Value.ShortestInterval().Low),

@@ -188,4 +188,7 @@ public class BudgetTests
     [Fact]
     public void Few_values_widen_an_estimate_to_Students_half_width() =>
         Assert.Equal(3.182446 * 2, new Estimate(5, 2).WidenedByStudent(3).HalfWidth95, 5);
+
+    [Fact]
+    public void A_certificates_uncertainty_is_divided_by_its_factor() => Assert.Equal(1.5, new Budget(0, Contribution.Certificate("certificate", 3, 2)).StandardUncertainty, 12);
 }
