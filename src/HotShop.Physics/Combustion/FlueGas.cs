@@ -23,13 +23,8 @@ public sealed record FlueGas
     public static FlueGas Of(GasMixture fuel, double excessAir)
     {
         ArgumentNullException.ThrowIfNull(fuel);
-        var atoms = fuel.Atoms;
-        var need = OxygenNeed(atoms);
-        return need > 0 ? new FlueGas(atoms, need, Require.NotNegative(excessAir)) : throw new ArgumentException("the mixture needs no air to burn", nameof(fuel));
+        return fuel.NeedsAir ? new FlueGas(fuel.Atoms, fuel.OxygenNeedMoles, Require.NotNegative(excessAir)) : throw new ArgumentException("the mixture needs no air to burn", nameof(fuel));
     }
-
-    /// <summary>Oxygen that a mole of fuel needs beyond its own, mol.</summary>
-    static double OxygenNeed(Atoms fuel) => fuel.Carbon + fuel.Hydrogen / 4 - fuel.Oxygen / 2;
 
     /// <summary>Air above what burning needs, as a fraction.</summary>
     public double ExcessAir { get; }

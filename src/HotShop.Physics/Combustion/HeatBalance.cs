@@ -10,7 +10,7 @@ namespace HotShop.Physics.Combustion;
 /// </remarks>
 public sealed record HeatBalance
 {
-    const double LeastFlueCelsius = 100, MostFlueCelsius = 1600, LeastAirCelsius = -40, MostAirCelsius = 1200;
+    internal const double LeastFlueCelsius = 100, MostFlueCelsius = 1600, LeastAirCelsius = -40, MostAirCelsius = 1200;
 
     readonly double grossKilojoules, netKilojoules, flueKilojoules, airKilojoules;
 

@@ -7,7 +7,11 @@ public sealed class GasMixture
 {
     readonly Dictionary<GasComponent, double> fractions;
 
-    GasMixture(Dictionary<GasComponent, double> fractions) => this.fractions = fractions;
+    GasMixture(Dictionary<GasComponent, double> fractions)
+    {
+        this.fractions = fractions;
+        Atoms = fractions.Aggregate(default(Atoms), (sum, part) => sum + part.Value * part.Key.Atoms);
+    }
 
     /// <summary>A pure gas.</summary>
     public static GasMixture Pure(GasComponent component) => new(new() { [component] = 1 });
@@ -42,7 +46,13 @@ public sealed class GasMixture
     }
 
     /// <summary>Moles of each element in a mole of gas.</summary>
-    public Atoms Atoms => fractions.Aggregate(default(Atoms), (sum, part) => sum + part.Value * part.Key.Atoms);
+    public Atoms Atoms { get; }
+
+    /// <summary>Oxygen that burning a mole needs beyond the mixture's own, mol; 0 or below: it needs no air.</summary>
+    public double OxygenNeedMoles => Atoms.Carbon + Atoms.Hydrogen / 4 - Atoms.Oxygen / 2;
+
+    /// <summary>Whether it is a fuel: it burns, and needs air for it.</summary>
+    public bool NeedsAir => OxygenNeedMoles > 0 && NetKilojoulesPerMole(ReferenceTemperature.Celsius25) > 0;
 
     /// <summary>kg/kmol.</summary>
     public double MolarMass => Sum(c => c.MolarMass);

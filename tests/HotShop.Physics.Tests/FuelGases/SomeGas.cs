@@ -12,7 +12,7 @@ static class SomeGas
         {
             var mixture = GasMixture.OfParts(GasComponent.All.Where(_ => chance.Next(2) == 0).Append(GasComponent.Methane).Select(c => KeyValuePair.Create(c, chance.NextDouble() + 0.001)));
             // Much oxygen in the fuel would leave it without need of air.
-            if (mixture.Atoms.Carbon + mixture.Atoms.Hydrogen / 4 - mixture.Atoms.Oxygen / 2 > 0.01) yield return mixture;
+            if (mixture.OxygenNeedMoles > 0.01) yield return mixture;
         }
     }
 }
