@@ -6,6 +6,7 @@ using HotShop.Monitor.Annealing;
 using HotShop.Monitor.Broker;
 using HotShop.Monitor.Configuration;
 using HotShop.Monitor.Fuel;
+using HotShop.Monitor.Fuel.Flue;
 using HotShop.Monitor.Handover;
 using HotShop.Monitor.Health;
 using HotShop.Monitor.History;
@@ -105,7 +106,7 @@ public static partial class MonitorHost
         services.AddSingleton<LogbookBook>().AddSingleton<ILogEntryStage>(s => s.GetRequiredService<LogbookBook>());
         services.AddSingleton<ILogbookStage, ModeEntries>();
         services.AddSingleton<ModeHistory>().AddSingleton<MeterLog>().AddSingleton<PhotoShelf>();
-        services.AddSingleton<MeterAnswers>().AddSingleton<FuelBook>().AddSingleton<StudioFuel>().AddSingleton<PotBook>().AddSingleton<MeltingBook>();
+        services.AddSingleton<MeterAnswers>().AddSingleton<FuelBook>().AddSingleton<FlueBook>().AddSingleton<StudioFuel>().AddSingleton<PotBook>().AddSingleton<MeltingBook>();
         services.AddMoney();
         services.AddSingleton<ITickStage, TimetableWatch>().AddSingleton<ITickStage, MinuteClose>().AddSingleton<ITickStage, DiskWatch>().AddSingleton<ITickStage, ClockWatch>();
     }
@@ -135,6 +136,7 @@ public static partial class MonitorHost
         app.MapWiring();
         app.MapLogbook();
         app.MapFuel();
+        app.MapFlue();
         app.MapMeters();
         app.MapPhotos();
         app.MapMoney();

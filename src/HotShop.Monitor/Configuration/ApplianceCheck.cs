@@ -27,6 +27,7 @@ static class ApplianceCheck
                 found.Add($"{where}.energy", $"'{appliance.Energy}' is unknown", "write gas or electricity");
             ModesOf(found, where, appliance);
             ChannelCheck.Run(found, where, appliance);
+            FlueCheck.Run(found, where, appliance);
             PotCheck(found, where, appliance);
             AlarmLimits(found, where, appliance, kind);
         }

@@ -32,6 +32,9 @@ public sealed record ApplianceOptions
     [Description("The pot of a furnace; without it no glass is counted.")]
     public PotOptions? Pot { get; init; }
 
+    [Description("How its flue is measured, for a gas fire with an oxygen channel.")]
+    public FlueOptions? Flue { get; init; }
+
     [Description("Changes to the alarms this appliance has by default, by kind of alarm.")]
     public IReadOnlyDictionary<string, AlarmOptions> Alarms { get; init; } = new Dictionary<string, AlarmOptions>();
 }

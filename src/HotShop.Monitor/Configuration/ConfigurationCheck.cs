@@ -26,7 +26,7 @@ public static partial class ConfigurationCheck
         Http(found, configuration.Http);
         BrokerCheck.Run(found, configuration);
         Store(found, configuration.Store, configuration.Backup);
-        Gas(found, configuration);
+        GasCheck.Run(found, configuration.Gas);
         PriceCheck.Run(found, configuration);
         ApplianceCheck.Run(found, configuration);
         MeterCheck.Run(found, configuration);
@@ -69,23 +69,6 @@ public static partial class ConfigurationCheck
         found.Range("store.minuteDays", store.MinuteDays, 30, 36_500);
         found.Range("backup.keep", backup.Keep, 1, 366);
         found.Range("store.ballastMebibytes", store.BallastMebibytes, 1, 1024);
-    }
-
-    static void Gas(ProblemList found, StudioConfiguration configuration)
-    {
-        var gas = configuration.Gas;
-        // Methane is 10.5, propane 26.6, hydrogen 3.4 kWh/m³ (ISO 6976, 15/15 °C): outside is a slip of unit, e.g. MJ/m³ or Btu/ft³.
-        found.Range("gas.grossKilowattHoursPerCubicMetre", gas.GrossKilowattHoursPerCubicMetre, 3, 36);
-        found.Range("gas.grossHeatingValueUncertaintyPercent", gas.GrossHeatingValueUncertaintyPercent, 0, 20);
-        found.Range("gas.lineGaugeMillibar", gas.LineGaugeMillibar, 0, 4000);
-        found.Range("gas.lineUncertaintyMillibar", gas.LineUncertaintyMillibar, 0, 200);
-        found.Range("gas.lineUncertaintyKelvin", gas.LineUncertaintyKelvin, 0, 40);
-        if (gas.LineCelsius is { } celsius) found.Range("gas.lineCelsius", celsius, -40, 60);
-        if (gas.BillFactor is { } factor) found.Range("gas.billFactor", factor, 0.3, 6);
-        found.Range("gas.altitudeMetres", gas.AltitudeMetres, -430, 5000);
-        found.Range("gas.carbonDioxideKilogramsPerKilowattHour", gas.CarbonDioxideKilogramsPerKilowattHour, 0, 0.5);
-        if (gas.Base is not ("iso13443" or "us" or "normal"))
-            found.Add("gas.base", $"'{gas.Base}' is unknown", "write iso13443, us or normal");
     }
 }
 

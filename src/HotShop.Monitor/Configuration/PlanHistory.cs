@@ -82,7 +82,7 @@ public sealed class PlanHistory
 
     /// <summary>What figures are computed from.</summary>
     static string Key(StudioConfiguration configuration) =>
-        JsonSerializer.Serialize(configuration with { Dated = [], People = [], Notifications = new(), Http = new(), Broker = new(), Store = new(), Backup = new(), Prices = [], EmergencyNumbers = [], DataDirectory = "", Schema = null }, ConfigurationFile.Json);
+        JsonSerializer.Serialize(configuration with { Gas = configuration.Gas.InForce(), Dated = [], People = [], Notifications = new(), Http = new(), Broker = new(), Store = new(), Backup = new(), Prices = [], EmergencyNumbers = [], DataDirectory = "", Schema = null }, ConfigurationFile.Json);
 
     /// <summary>Backwards in time, so that what a later configuration added is known to the earlier ones.</summary>
     static StudioConfiguration[] Completed(IEnumerable<(Instant From, StudioConfiguration Configuration)> kept)

@@ -135,11 +135,17 @@ public sealed record StoreOptions
 
 public sealed record GasOptions
 {
-    [Description("Name of the gas, shown with the figures.")]
-    public string Name { get; init; } = "natural gas";
+    [Description("Name of the gas, shown with the figures. Left out: its profile's.")]
+    public string? Name { get; init; }
 
-    [Description("Gross heating value in kWh per m³ at base conditions. Take it from the bill.")]
-    public double GrossKilowattHoursPerCubicMetre { get; init; } = 10.55;
+    [Description("Gross heating value in kWh per m³ at base conditions. Take it from the bill: it goes before profile and composition. Left out: theirs, or 10.55 where neither is written.")]
+    public double? GrossKilowattHoursPerCubicMetre { get; init; }
+
+    [Description("A gas that is known by name: natural-gas, natural-gas-5-hydrogen, natural-gas-10-hydrogen, natural-gas-20-hydrogen, methane, propane, butane, lpg-70-30 or hydrogen.")]
+    public string? Profile { get; init; }
+
+    [Description("Composition of the gas in mole % as the supplier's analysis states it, e.g. { \"methane\": 95, \"ethane\": 3, \"nitrogen\": 2 }; instead of a profile.")]
+    public IReadOnlyDictionary<string, double>? Composition { get; init; }
 
     [Description("How far the gas may lie off that value, in percent either way. A bill's is the mean of a month and an area: 2.")]
     public double GrossHeatingValueUncertaintyPercent { get; init; } = 2;
@@ -165,14 +171,14 @@ public sealed record GasOptions
     [Description("Factor that your gas bill multiplies the metered volume with (pressure, temperature, altitude), e.g. 1.02264 or 1.1115. Left out: worked out from the three values above.")]
     public double? BillFactor { get; init; }
 
-    [Description("Carbon dioxide in kg per kWh gross. 0.18105 is natural gas after 40 CFR 98 table C-1.")]
-    public double CarbonDioxideKilogramsPerKilowattHour { get; init; } = 0.18105;
+    [Description("Carbon dioxide in kg per kWh gross. 0.18105 is natural gas after 40 CFR 98 table C-1. Left out: of the profile, from the composition, or of natural gas.")]
+    public double? CarbonDioxideKilogramsPerKilowattHour { get; init; }
 
     [Description("Where that factor is printed; shown beside every figure made with it.")]
-    public string CarbonDioxideSource { get; init; } = "40 CFR 98 table C-1, gross";
+    public string? CarbonDioxideSource { get; init; }
 
     [Description("Year of that factor.")]
-    public int CarbonDioxideYear { get; init; } = 2016;
+    public int? CarbonDioxideYear { get; init; }
 }
 
 public sealed record ElectricityOptions

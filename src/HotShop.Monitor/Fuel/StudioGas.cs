@@ -10,8 +10,10 @@ public sealed class StudioGas
 {
     public StudioGas(GasOptions options)
     {
-        Base = options.Base switch { "us" => BaseConditions.Us, "normal" => BaseConditions.Normal, _ => BaseConditions.Iso13443 };
-        Fuel = new FuelGas(options.Name, options.GrossKilowattHoursPerCubicMetre, Base, options.CarbonDioxideKilogramsPerKilowattHour);
+        var gas = options.InForce();
+        Base = options.BaseConditions();
+        Fuel = new FuelGas(gas.Name!, gas.GrossKilowattHoursPerCubicMetre!.Value, Base, gas.CarbonDioxideKilogramsPerKilowattHour!.Value);
+        (Mixture, CarbonDioxideSource, CarbonDioxideYear) = (options.Mixture(), gas.CarbonDioxideSource!, gas.CarbonDioxideYear!.Value);
         // A meter that compensates temperature itself already counts at the base temperature: correct its pressure only.
         WorkedOutFactor = GasVolume.BaseFactor(options.LineGaugeMillibar * PascalsPerMillibar, Atmosphere.PressurePascals(options.AltitudeMetres), options.LineCelsius ?? Base.Celsius, Base);
         BillFactor = options.BillFactor;
@@ -44,6 +46,14 @@ public sealed class StudioGas
     public double EnergyRelative { get; }
 
     public FuelGas Fuel { get; }
+
+    /// <summary>What burns.</summary>
+    public GasMixture Mixture { get; }
+
+    /// <summary>Where the factor of carbon dioxide is printed.</summary>
+    public string CarbonDioxideSource { get; }
+
+    public int CarbonDioxideYear { get; }
 
     public BaseConditions Base { get; }
 

@@ -70,7 +70,7 @@ sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, Kilo
     {
         var options = plan.Configuration;
         var burnt = spending.EnergyOf(EnergyKind.Gas);
-        var gasSource = Source(EnergyKind.Gas, burnt, gas.Fuel.CarbonDioxideKilogramsPerKilowattHour, options.Gas.CarbonDioxideSource, options.Gas.CarbonDioxideYear);
+        var gasSource = Source(EnergyKind.Gas, burnt, gas.Fuel.CarbonDioxideKilogramsPerKilowattHour, gas.CarbonDioxideSource, gas.CarbonDioxideYear);
         var taken = spending.EnergyOf(EnergyKind.Electricity);
         var electricSource = Source(EnergyKind.Electricity, taken, options.Electricity.CarbonDioxideKilogramsPerKilowattHour, options.Electricity.CarbonDioxideSource, options.Electricity.CarbonDioxideYear);
         var sum = Scaled(burnt, gasSource) + Scaled(taken, electricSource);

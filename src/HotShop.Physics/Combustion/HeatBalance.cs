@@ -10,7 +10,8 @@ namespace HotShop.Physics.Combustion;
 /// </remarks>
 public sealed record HeatBalance
 {
-    internal const double LeastFlueCelsius = 100, MostFlueCelsius = 1600, LeastAirCelsius = -40, MostAirCelsius = 1200;
+    /// <summary>Ends of the range, °C.</summary>
+    public const double LeastFlueCelsius = 100, MostFlueCelsius = 1600, LeastAirCelsius = -40, MostAirCelsius = 1200;
 
     readonly double grossKilojoules, netKilojoules, flueKilojoules, airKilojoules;
 
@@ -29,10 +30,17 @@ public sealed record HeatBalance
     /// <exception cref="ArgumentOutOfRangeException">A temperature outside its range.</exception>
     public static HeatBalance Of(GasMixture fuel, double excessAir, double flueCelsius, double airCelsius = StandardCelsius)
     {
-        if (flueCelsius is not (>= LeastFlueCelsius and <= MostFlueCelsius)) throw new ArgumentOutOfRangeException(nameof(flueCelsius), flueCelsius, "expected 100 to 1600 °C");
-        if (airCelsius is not (>= LeastAirCelsius and <= MostAirCelsius)) throw new ArgumentOutOfRangeException(nameof(airCelsius), airCelsius, "expected -40 to 1200 °C");
+        if (!IsFlue(flueCelsius)) throw new ArgumentOutOfRangeException(nameof(flueCelsius), flueCelsius, "expected 100 to 1600 °C");
+        if (!IsAir(airCelsius)) throw new ArgumentOutOfRangeException(nameof(airCelsius), airCelsius, "expected -40 to 1200 °C");
         return new HeatBalance(fuel, FlueGas.Of(fuel, excessAir), flueCelsius, airCelsius);
     }
+
+    /// <summary>Whether the balance holds at these temperatures of flue gas and air.</summary>
+    public static bool Covers(double flueCelsius, double airCelsius = StandardCelsius) => IsFlue(flueCelsius) && IsAir(airCelsius);
+
+    static bool IsFlue(double celsius) => celsius is >= LeastFlueCelsius and <= MostFlueCelsius;
+
+    static bool IsAir(double celsius) => celsius is >= LeastAirCelsius and <= MostAirCelsius;
 
     /// <summary>°C at which fuel and air bring no heat along, 25.</summary>
     public const double StandardCelsius = Nasa9.ReferenceKelvin + PhysicalConstants.AbsoluteZeroCelsius;

@@ -9,6 +9,7 @@ public sealed class GasProfile
 
     GasProfile(string id, string name, GasMixture mixture, double? publishedCarbonDioxide)
     {
+        IsCarbonDioxidePublished = publishedCarbonDioxide is not null;
         (Id, Name, Mixture) = (id, name, mixture);
         CarbonDioxideKilogramsPerKilowattHour = publishedCarbonDioxide is { } perMillionBtu
             ? perMillionBtu / EnergyUnits.KilowattHoursPerMillionBtu
@@ -31,6 +32,9 @@ public sealed class GasProfile
 
     /// <summary>kg CO2 per gross kWh: the published factor where there is one, else from the carbon of the composition.</summary>
     public double CarbonDioxideKilogramsPerKilowattHour { get; }
+
+    /// <summary>Whether that factor is the published one of 40 CFR 98 table C-1.</summary>
+    public bool IsCarbonDioxidePublished { get; }
 
     /// <summary>The gas by its cubic metre.</summary>
     public FuelGas At(GasReference reference)

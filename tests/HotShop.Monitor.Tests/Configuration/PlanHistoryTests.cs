@@ -16,7 +16,7 @@ public class PlanHistoryTests
 
     static PlanHistory History(StudioConfiguration today, params (Instant, StudioConfiguration)[] kept) => new(PlanBuilder.Build(today, "/"), kept);
 
-    static double GrossAt(PlanHistory history, Instant at) => history.At(at).Configuration.Gas.GrossKilowattHoursPerCubicMetre;
+    static double GrossAt(PlanHistory history, Instant at) => history.At(at).Configuration.Gas.InForce().GrossKilowattHoursPerCubicMetre!.Value;
 
     static DatedValue Dated(string key, string json, string? from, string? until) => new() { Key = key, Value = JsonSerializer.Deserialize<JsonElement>(json), From = from, Until = until };
 

@@ -13,7 +13,7 @@ public sealed class IntervalTests
         ("read by a sensor, or typed off a register: the reading itself", [
             "AlarmItem.value", "PointAnswer.value", "PointAnswer.mean", "PointAnswer.min", "PointAnswer.max", "LateAnswer.lowest", "LateAnswer.highest",
             "ExtremeAnswer.celsius", "KeptAnswer.mostKelvin", "LoadAnswer.measuredCelsius", "LoadAnswer.deviationKelvin", "MeasuredPoint.meanCelsius", "MeasuredPoint.minCelsius",
-            "MeasuredPoint.maxCelsius", "OpeningAnswer.celsius", "MeterAnswer.sensorValue", "MeterReadingAnswer.reading", "MeterReadingAnswer.newMeterReading", "CandidateAnswer.readValue", "CalibrationAnswer.asReadCelsius"]),
+            "MeasuredPoint.maxCelsius", "OpeningAnswer.celsius", "MeterAnswer.sensorValue", "MeterReadingAnswer.reading", "MeterReadingAnswer.newMeterReading", "CandidateAnswer.readValue", "CalibrationAnswer.asReadCelsius", "FlueAnswer.airCelsius"]),
         ("added to a reading: what the two are together has its interval", ["CalibrationAnswer.correctionKelvins"]),
         ("set or written down by people", [
             "AlarmItem.limit", "AccuracyOptions.*", "ChannelOptions.*", "CarbonDioxideSource.kilogramsPerKwh", "CarbonDioxideSource.year", "CurvePoint.celsius", "GathersAnswer.massKg", "LoadAnswer.startCelsius",

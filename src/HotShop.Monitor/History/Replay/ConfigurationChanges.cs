@@ -27,7 +27,7 @@ static class ConfigurationChanges
     static Dictionary<string, string> Flat(StudioConfiguration configuration)
     {
         var flat = new Dictionary<string, string>(StringComparer.Ordinal);
-        var root = JsonSerializer.SerializeToNode(configuration, ConfigurationFile.Json)!.AsObject();
+        var root = JsonSerializer.SerializeToNode(configuration with { Gas = configuration.Gas.InForce() }, ConfigurationFile.Json)!.AsObject();
         foreach (var key in new[] { "gas", "appliances" }) Put(root[key], key, flat);
         return flat;
     }
