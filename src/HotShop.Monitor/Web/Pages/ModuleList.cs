@@ -12,7 +12,7 @@ internal static class ModuleList
     {
         ["floor"] =
         [
-            "appliance-sheet", "cost", "entry-queue", "forecast", "glow", "history", "lane", "piece-annealer", "piece-furnace", "piece-glory-hole", "piece-oven",
+            "appliance-sheet", "cost", "entry-queue", "fire", "forecast", "glow", "history", "lane", "piece-annealer", "piece-furnace", "piece-glory-hole", "piece-oven",
             "pot-facts", "room", "saying", "story", "strip", "svg", "thread", "trouble",
         ],
         ["pot"] =

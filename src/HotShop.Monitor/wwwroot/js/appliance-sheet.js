@@ -1,6 +1,7 @@
 // One appliance, asked about on the floor: every channel with its age, and its mode, set with one tap.
 import { now, stamp, when } from './clock.js';
 import { keepSending, log } from './entry-queue.js';
+import { firePlace } from './fire.js';
 import { age, lastAt } from './saying.js';
 import { findAppliance, isOld, loadOf } from './shop.js';
 import { html } from './svg.js';
@@ -26,6 +27,7 @@ export function openAppliance(sheet, applianceId) {
     html('p', { class: 'note' }, 'This tells the watcher what to expect. It switches nothing.'),
     ...curveAndGlass(loadOf(appliance)),
     html('h3', {}, 'Its sensors'), html('dl', { class: 'channels' }, appliance.channels.flatMap(c => [html('dt', {}, `${c.channel}, ${quantityWords(c.quantity)}`), html('dd', {}, both(c.quantity, c.value), html('small', {}, ` ${isOld(c) ? lastAt(c) : age(c)}`))])),
+    firePlace(appliance),
     appliance.kind === 'furnace' ? html('a', { class: 'button', href: `/pot/${encodeURIComponent(appliance.appliance)}` }, 'Its pot and log') : '');
   sheet.showModal();
 }

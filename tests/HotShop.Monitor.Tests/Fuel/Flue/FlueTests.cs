@@ -15,7 +15,7 @@ public class FlueTests
     static readonly StudioConfiguration measured = SomeStudio.With("furnace-1", a => a with
     {
         Flue = new() { Temperature = "flue" },
-        Channels = [.. a.Channels, SomeStudio.Channel("oxygen", "oxygen"), SomeStudio.Channel("flue", "temperature")],
+        Channels = [.. a.Channels, SomeStudio.Channel("oxygen", "oxygen") with { PlausibleLow = "-5 %" }, SomeStudio.Channel("flue", "temperature")],
     });
 
     static async Task<JsonElement> Fire(TestService service) => (await service.Get("/api/combustion?appliance=furnace-1")).GetProperty("appliances")[0];
@@ -64,8 +64,7 @@ public class FlueTests
         await service.Send("furnace-1/oxygen", FormattableString.Invariant($$"""{"value":{{percent}},"unit":"%"}"""));
         var fire = await Fire(service);
         Assert.Equal(JsonValueKind.Null, fire.GetProperty("excessAirPercent").ValueKind);
-        Assert.NotEmpty(fire.GetProperty("problem").GetString()!);
-        if (percent > 0) Assert.Contains(says, fire.GetProperty("words").GetString(), StringComparison.Ordinal);
+        Assert.Contains(says, fire.GetProperty("words").GetString(), StringComparison.Ordinal);
     }
 
     [Fact]
