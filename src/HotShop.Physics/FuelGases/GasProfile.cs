@@ -49,15 +49,19 @@ public sealed class GasProfile
         return rows.ToDictionary(r => r.Key, r => new GasProfile(r.Key, r.Value.Name, Mixed(r.Value, rows), r.Value.CarbonDioxideKilogramsPerMillionBtu));
     }
 
-    static GasMixture Mixed(GasProfileRow row, Dictionary<string, GasProfileRow> rows) => row.Basis is { } basis
-        ? Mixed(rows[basis], rows).With(GasMixture.Pure(GasComponent.Hydrogen), row.HydrogenPercent / 100)
-        : GasMixture.OfParts(row.Percent!.Select(p => KeyValuePair.Create(GasComponent.Find(p.Key)!, p.Value)));
+    static GasMixture Mixed(GasProfileRow row, Dictionary<string, GasProfileRow> rows) => row switch
+    {
+        { Pure: { } component } => GasMixture.Pure(GasComponent.Find(component)!),
+        { Basis: { } basis } => Mixed(rows[basis], rows).With(GasMixture.Pure(GasComponent.Hydrogen), row.HydrogenPercent / 100),
+        _ => GasMixture.OfParts(row.Percent!.Select(p => KeyValuePair.Create(GasComponent.Find(p.Key)!, p.Value))),
+    };
 }
 
 internal sealed record GasProfileTable(string Source, string Licence, Dictionary<string, GasProfileRow> Gases);
 
 internal sealed record GasProfileRow(
     string Name,
+    string? Pure,
     Dictionary<string, double>? Percent,
     string? Basis,
     double HydrogenPercent,

@@ -65,7 +65,7 @@ public class HeatBalanceTests
         Assert.Throws<ArgumentException>(() => cold.FuelSavedAgainst(HeatBalance.Of(gas, 3, 1500)));
     }
 
-    [Theory, InlineData(99, 25), InlineData(1601, 25), InlineData(1000, -41), InlineData(1000, 1201), InlineData(double.NaN, 25), InlineData(1000, double.NaN)]
+    [Theory, InlineData(99.9, 25), InlineData(1600.5, 25), InlineData(1000, -40.05), InlineData(1000, 1200.5), InlineData(double.NaN, 25), InlineData(1000, double.NaN)]
     public void Outside_its_range_the_balance_refuses(double flueCelsius, double airCelsius) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => HeatBalance.Of(gas, 0.1, flueCelsius, airCelsius));
 

@@ -22,6 +22,12 @@ public class MeterFactorTests
         static double Factor(double airPascals) => GasVolume.BaseFactor(0.25 * EnergyUnits.PascalsPerPsi, airPascals, BaseConditions.Us.Celsius, BaseConditions.Us);
     }
 
+    [Theory, InlineData(-500.5), InlineData(11_001), InlineData(double.NaN)]
+    public void The_standard_atmosphere_ends_where_it_ends(double metres) => Assert.Throws<ArgumentOutOfRangeException>(() => Atmosphere.PressurePascals(metres));
+
+    [Theory, InlineData(-500), InlineData(11_000)]
+    public void Up_to_its_ends_the_atmosphere_is_known(double metres) => Assert.InRange(Atmosphere.PressurePascals(metres), 22_000, 108_000);
+
     // An uncompensated diaphragm meter counts 1 % more for each 2.9 K or takes 1 % less for each 10 mbar (ideal gas at 288 K and 1013 mbar, computed).
     [Fact]
     public void Three_degrees_or_ten_millibar_are_one_percent()

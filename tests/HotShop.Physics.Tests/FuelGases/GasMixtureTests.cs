@@ -51,6 +51,13 @@ public class GasMixtureTests
         Assert.Equal((0.7, 0.2, 0.1), (Math.Round(lpg.Fraction(GasComponent.Propane), 12), Math.Round(lpg.Fraction(GasComponent.Find("n-butane")!), 12), Math.Round(lpg.Fraction(GasComponent.Find("isobutane")!), 12)));
     }
 
+    [Theory, InlineData("natural-gas-5-hydrogen", 0.05), InlineData("natural-gas-10-hydrogen", 0.1), InlineData("natural-gas-20-hydrogen", 0.2), InlineData("hydrogen", 1), InlineData("propane", 0)]
+    public void A_percent_of_hydrogen_is_a_percent_of_hydrogen(string profile, double fraction) => Assert.Equal(fraction, GasProfile.Find(profile)!.Mixture.Fraction(GasComponent.Hydrogen), 1e-12);
+
+    [Fact]
+    public void Reference_temperatures_are_what_they_are_called() =>
+        Assert.Equal([0, 15, (60 - 32) / 1.8, 20, 25], Enum.GetValues<ReferenceTemperature>().Select(t => t.Celsius()));
+
     [Fact]
     public void The_lean_gas_has_the_percentages_it_is_said_to_have()
     {
