@@ -10,10 +10,11 @@ internal static class Polynomial
         return sum;
     }
 
-    public static double SlopeAt(ReadOnlySpan<double> coefficients, double x)
+    /// <summary>Value and slope in one pass.</summary>
+    public static (double Value, double Slope) WithSlopeAt(ReadOnlySpan<double> coefficients, double x)
     {
-        var sum = 0.0;
-        for (var i = coefficients.Length - 1; i >= 1; i--) sum = sum * x + i * coefficients[i];
-        return sum;
+        double value = 0, slope = 0;
+        for (var i = coefficients.Length - 1; i >= 0; i--) (value, slope) = (value * x + coefficients[i], slope * x + value);
+        return (value, slope);
     }
 }

@@ -40,7 +40,7 @@ var rate = new Command("rate", "Readings a second from MQTT QoS 1 to the durable
 rate.SetAction((parsed, _) => WithFolder.Run(parsed.GetValue(folder)!, own => RateBenchmark.Run(own, parsed.GetValue(rateSeconds), clock, Console.Out)));
 
 var thermocouple = new Command("thermocouple", "Nanoseconds and bytes of a voltage turned into degrees, and of all that is derived of a reading");
-thermocouple.SetAction((_, _) => ThermocoupleBenchmark.Run(clock, Console.Out));
+thermocouple.SetAction((_, _) => ThermocoupleBenchmark.Run(Console.Out));
 
 var root = new RootCommand("Measures the service on this machine. The figures that were measured are in docs/figures.md.") { bytes, year, replay, import, latency, rate, thermocouple };
 var parsed = root.Parse(args.Length == 0 ? ["--help"] : args);

@@ -10,18 +10,18 @@ static class ThermocoupleBenchmark
     /// <summary>Readings spread over a type's range; a power of two, so that the index costs nothing.</summary>
     const int Readings = 4096;
 
-    public static async Task Run(TimeProvider clock, TextWriter lines)
+    public static async Task Run(TextWriter lines)
     {
         foreach (var type in Enum.GetValues<ThermocoupleType>())
         {
             var couple = Thermocouple.OfType(type);
             var celsius = Spread(couple.LowestJunctionCelsius, couple.HighestJunctionCelsius);
             var millivolts = Spread(couple.LowestJunctionMillivolts, couple.HighestJunctionMillivolts);
-            await lines.WriteLineAsync($"type {type}, °C to mV             {PerCall.Of(i => couple.Millivolts(celsius[i % Readings])!.Value, clock)}");
-            await lines.WriteLineAsync($"type {type}, mV to °C             {PerCall.Of(i => couple.JunctionCelsius(millivolts[i % Readings], 0)!.Value, clock)}");
+            await lines.WriteLineAsync($"type {type}, °C to mV             {PerCall.Of(i => couple.Millivolts(celsius[i % Readings])!.Value)}");
+            await lines.WriteLineAsync($"type {type}, mV to °C             {PerCall.Of(i => couple.JunctionCelsius(millivolts[i % Readings], 0)!.Value)}");
         }
         foreach (var type in new[] { ThermocoupleType.K, ThermocoupleType.N, ThermocoupleType.R, ThermocoupleType.S })
-            await lines.WriteLineAsync($"type {type}, all of one reading   {PerCall.Of(Derived(type), clock)}");
+            await lines.WriteLineAsync($"type {type}, all of one reading   {PerCall.Of(Derived(type))}");
     }
 
     /// <summary>What the service does of a reading in millivolts between 1000 and 1150 °C.</summary>

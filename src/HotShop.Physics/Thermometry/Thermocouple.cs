@@ -56,7 +56,7 @@ public sealed class Thermocouple
     /// <summary>Change of voltage per degree, in mV/°C.</summary>
     /// <returns>mV/°C; <see langword="null"/> outside the range of the type's direct function.</returns>
     public double? MillivoltsPerDegree(double celsius) =>
-        celsius >= fromCelsius && celsius <= HighestJunctionCelsius ? CurveAt(celsius).Slope(celsius) : null;
+        celsius >= fromCelsius && celsius <= HighestJunctionCelsius ? CurveAt(celsius).WithSlope(celsius).Slope : null;
 
     /// <summary>Temperature of the measuring junction, in °C (ITS-90), without the reason when there is none; allocates
     /// nothing.</summary>

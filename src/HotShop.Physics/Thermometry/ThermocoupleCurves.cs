@@ -7,9 +7,14 @@ internal sealed record DirectCurve(double ToCelsius, double[] Coefficients, Gaus
     public double Millivolts(double celsius) =>
         Polynomial.At(Coefficients, celsius) + (Exponential?.At(celsius) ?? 0);
 
-    /// <summary>Sensitivity in mV/°C.</summary>
-    public double Slope(double celsius) =>
-        Polynomial.SlopeAt(Coefficients, celsius) + (Exponential?.SlopeAt(celsius) ?? 0);
+    /// <summary>Voltage in mV and sensitivity in mV/°C.</summary>
+    public (double Millivolts, double Slope) WithSlope(double celsius)
+    {
+        var (value, slope) = Polynomial.WithSlopeAt(Coefficients, celsius);
+        if (Exponential is null) return (value, slope);
+        var bump = Exponential.At(celsius);
+        return (value + bump, slope + bump * Exponential.RelativeSlopeAt(celsius));
+    }
 }
 
 /// <summary>Type K's extra term above 0 °C, a0·exp(a1·(t − a2)²); leaving it out costs up to 3 °C near 127 °C.</summary>
@@ -17,7 +22,8 @@ internal sealed record GaussianTerm(double A0, double A1, double A2)
 {
     public double At(double celsius) => A0 * Math.Exp(A1 * (celsius - A2) * (celsius - A2));
 
-    public double SlopeAt(double celsius) => At(celsius) * 2 * A1 * (celsius - A2);
+    /// <summary>Slope over value, per °C.</summary>
+    public double RelativeSlopeAt(double celsius) => 2 * A1 * (celsius - A2);
 }
 
 /// <summary>A stretch between two temperatures with the voltages at its ends, turned around.</summary>
@@ -36,7 +42,8 @@ internal sealed record InverseStretch(DirectCurve Curve, double FromCelsius, dou
         var last = double.PositiveInfinity;
         while (true)
         {
-            var step = (Curve.Millivolts(celsius) - millivolts) / Curve.Slope(celsius);
+            var (there, slope) = Curve.WithSlope(celsius);
+            var step = (there - millivolts) / slope;
             if (!(Math.Abs(step) < last)) return celsius;
             celsius -= step;
             last = Math.Abs(step);

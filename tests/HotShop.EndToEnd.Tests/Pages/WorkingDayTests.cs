@@ -26,6 +26,15 @@ public sealed class WorkingDayTests(Chromium chromium, ShownStudio studio)
     }
 
     [Theory, MemberData(nameof(Screens))]
+    public async Task Set_up_says_what_a_couple_is_and_how_far_it_can_be_trusted(Screen screen)
+    {
+        await using var visit = await chromium.Open(studio.Address + "/setup", screen);
+        await visit.Ready();
+        await visit.Until("() => /type S · IEC 60584-1 class 2 · true value between [\\d.]+ °C and [\\d.]+ °C, 95 %/.test(document.querySelector('.wire .trust')?.textContent ?? '')", null);
+        visit.HasNoFaults();
+    }
+
+    [Theory, MemberData(nameof(Screens))]
     public async Task A_gather_is_logged_with_one_tap_and_taken_back_with_another(Screen screen)
     {
         await using var visit = await chromium.Open($"{studio.Address}/pot", screen);
