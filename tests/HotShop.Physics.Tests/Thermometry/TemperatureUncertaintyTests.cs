@@ -64,6 +64,11 @@ public class TemperatureUncertaintyTests
         Assert.Equal(0.0127 / Math.Sqrt(3), couple.At(1150, 10)!.Contributions.Single(c => c.Name == "terminals").StandardUncertainty, 0.0001);
     }
 
+    // 10 µV are 0.010 mV.
+    [Fact]
+    public void An_input_counts_by_what_its_microvolts_are_in_degrees() =>
+        Assert.Equal(0.010 / Thermocouple.OfType(ThermocoupleType.S).MillivoltsPerDegree(1150)!.Value / Math.Sqrt(3), S.At(1150, 25)!.Contributions.Single(c => c.Name == "input").StandardUncertainty, 1e-9);
+
     [Fact]
     public void Below_nothing_no_error_can_be() => Assert.Throws<ArgumentOutOfRangeException>(() => S with { DriftCelsius = -1 });
 

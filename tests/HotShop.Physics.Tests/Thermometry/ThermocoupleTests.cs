@@ -32,6 +32,15 @@ public class ThermocoupleTests
     }
 
     [Theory, EachType]
+    public void Sensitivity_is_what_a_small_step_of_the_function_shows(ThermocoupleType type)
+    {
+        var couple = Thermocouple.OfType(type);
+        const double step = 0.01;
+        for (var celsius = couple.StretchesCelsius[0] + 0.7; celsius < couple.HighestJunctionCelsius - 1; celsius += 7.3)
+            Assert.Equal((couple.Millivolts(celsius + step)!.Value - couple.Millivolts(celsius - step)!.Value) / (2 * step), couple.MillivoltsPerDegree(celsius)!.Value, 2e-8);
+    }
+
+    [Theory, EachType]
     public void More_volts_are_never_fewer_degrees(ThermocoupleType type)
     {
         var couple = Thermocouple.OfType(type);
