@@ -18,19 +18,24 @@ sealed record BuiltProject(string Name, IReadOnlyList<string> Sources, IReadOnly
     /// <summary>Builds a project (Release) and asks the build what went into it.</summary>
     public static async Task<BuiltProject> Ask(string project)
     {
-        var start = new ProcessStartInfo("dotnet",
-            ["msbuild", project, "-nologo", "-t:Build", "-p:Configuration=Release", "-getItem:Compile", "-getItem:ReferencePathWithRefAssemblies", "-getItem:EmbeddedResource"])
-        { RedirectStandardOutput = true };
-        using var build = Process.Start(start)!;
-        var output = await build.StandardOutput.ReadToEndAsync();
+        // The answer goes to a file: processes that the build leaves behind for the next one would keep a pipe open.
+        var answer = Path.GetTempFileName();
+        using var build = Process.Start("dotnet",
+            ["msbuild", project, "-nologo", "-restore", "-t:Build", "-p:Configuration=Release", "-getItem:Compile", "-getItem:ReferencePathWithRefAssemblies", "-getItem:EmbeddedResource",
+            "-getResultOutputFile:" + answer]);
         await build.WaitForExitAsync();
-        if (build.ExitCode != 0) throw new InvalidOperationException($"building {project} failed:\n{output}");
+        if (build.ExitCode != 0) throw new InvalidOperationException($"{project} does not build");
+        var output = await File.ReadAllTextAsync(answer);
+        File.Delete(answer);
         using var json = JsonDocument.Parse(output);
         var items = json.RootElement.GetProperty("Items");
         return new(Path.GetFileNameWithoutExtension(project), Paths("Compile"), Paths("ReferencePathWithRefAssemblies"),
-            items.GetProperty("EmbeddedResource").EnumerateArray().ToDictionary(r => r.GetProperty("ManifestResourceName").GetString()!, r => r.GetProperty("FullPath").GetString()!));
+            items.GetProperty("EmbeddedResource").EnumerateArray().ToDictionary(r => r.GetProperty("ManifestResourceName").GetString()!, FullPath));
 
-        List<string> Paths(string item) => [.. items.GetProperty(item).EnumerateArray().Select(i => i.GetProperty("FullPath").GetString()!)];
+        List<string> Paths(string item) => [.. items.GetProperty(item).EnumerateArray().Select(FullPath)];
+
+        // The build's own FullPath depends on the folder that its process happened to be in.
+        string FullPath(JsonElement item) => Path.GetFullPath(item.GetProperty("Identity").GetString()!, Path.GetDirectoryName(project)!);
     }
 
     /// <summary>The compilation, without the assemblies of other projects named.</summary>

@@ -21,6 +21,7 @@ sealed class Hunt(WorkerProcess worker, UnitTests tests, IReadOnlyList<Mutant> n
             finding = answer.Outcome switch
             {
                 "red" => Finding.Of(mutant, answer.AsInteger, Finding.Checks, answer.By),
+                "broken" => throw new InvalidOperationException($"{mutant.Id}: {answer.By}"),
                 "uncompilable" => Finding.Of(mutant, answer.AsInteger, Finding.Uncompilable, ""),
                 _ => await ByTests(mutant, answer.AsInteger),
             };

@@ -6,7 +6,7 @@ namespace HotShop.Mutation;
 sealed record Question(int Number, bool AsInteger, string Folder);
 
 /// <summary>What it found.</summary>
-/// <param name="Outcome"><c>red</c>, <c>green</c> or <c>uncompilable</c>.</param>
+/// <param name="Outcome"><c>red</c>, <c>green</c>, <c>uncompilable</c>, or <c>broken</c> where this program itself failed.</param>
 sealed record Answer(string Outcome, string By, bool AsInteger);
 
 /// <summary>The child process that alters and checks: an altered number may never come to an end, and only a process can be ended.</summary>
@@ -22,9 +22,22 @@ static class Worker
         while (questions.ReadLine() is { } line)
         {
             var question = JsonSerializer.Deserialize<Question>(line)!;
-            answers.WriteLine(JsonSerializer.Serialize(Look(question)));
+            answers.WriteLine(JsonSerializer.Serialize(Tried(question)));
         }
         return 0;
+
+        Answer Tried(Question question)
+        {
+            try
+            {
+                return Look(question);
+            }
+            catch (Exception failed) when (failed is IOException or InvalidOperationException or ArgumentException)
+            {
+                // A fault of this program must never pass for a number that was noticed.
+                return new("broken", failed.Message, question.AsInteger);
+            }
+        }
 
         Answer Look(Question question)
         {

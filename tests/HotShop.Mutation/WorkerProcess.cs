@@ -46,7 +46,7 @@ sealed class WorkerProcess(IReadOnlyList<string> arguments) : IDisposable
 
     async Task<Process> Start()
     {
-        var start = new ProcessStartInfo(Environment.ProcessPath!, arguments) { RedirectStandardInput = true, RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("dotnet", [typeof(WorkerProcess).Assembly.Location, .. arguments]) { RedirectStandardInput = true, RedirectStandardOutput = true };
         var worker = Process.Start(start)!;
         var ready = await worker.StandardOutput.ReadLineAsync();
         return ready == "ready" ? worker : throw new InvalidOperationException("the worker did not start");
