@@ -19,6 +19,9 @@ public sealed class CoolingTail
     /// <summary>K.</summary>
     public const double LeastFallKelvin = 4;
 
+    /// <summary>Closer to a room as warm as it may be, nobody can say when: K.</summary>
+    const double LeastExcessKelvin = 0.5;
+
     readonly ExponentialFit middle, warmer, cooler;
     readonly Estimate roomCelsius;
 
@@ -49,7 +52,7 @@ public sealed class CoolingTail
     public Estimate? HoursTo(double celsius)
     {
         var excess = celsius - roomCelsius.Value;
-        if (celsius - (roomCelsius.Value + roomCelsius.StandardUncertainty) <= 0.5 || excess <= 0.5) return null;
+        if (excess - roomCelsius.StandardUncertainty <= LeastExcessKelvin) return null;
         var hours = middle.HoursTo(excess);
         var room = (warmer.HoursTo(excess - roomCelsius.StandardUncertainty) - cooler.HoursTo(excess + roomCelsius.StandardUncertainty)) / 2;
         return new(hours, double.Hypot(middle.UncertaintyOfHoursTo(excess), room));

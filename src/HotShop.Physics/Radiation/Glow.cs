@@ -24,6 +24,16 @@ public static class Glow
     /// <param name="celsius">°C, not below absolute zero.</param>
     public static SrgbColour Srgb(double celsius)
     {
+        var (red, green, blue) = Linear(celsius);
+        return new(Channel(red), Channel(green), Channel(blue));
+
+        static byte Channel(double linear) => (byte)Math.Round(byte.MaxValue * Encoded(linear));
+    }
+
+    /// <summary>The same as shares of the brightest light a screen gives, 0 to 1 a channel, before sRGB's curve.</summary>
+    /// <param name="celsius">°C, not below absolute zero.</param>
+    public static (double Red, double Green, double Blue) Linear(double celsius)
+    {
         var (x, y, z) = Tristimulus(PhysicalConstants.Kelvin(Require.Celsius(celsius)));
         var red = Math.Max(0, 3.2406 * x - 1.5372 * y - 0.4986 * z);
         var green = Math.Max(0, -0.9689 * x + 1.8758 * y + 0.0415 * z);
@@ -32,10 +42,15 @@ public static class Glow
         if (largest <= 0) return default;
 
         var brightness = Math.Cbrt(y / ReferenceLuminance);
-        return new(Channel(red), Channel(green), Channel(blue));
+        return (Limited(red), Limited(green), Limited(blue));
 
-        byte Channel(double linear) => Encode(1 - Math.Exp(-Gain * brightness * linear / largest));
+        double Limited(double light) => 1 - Math.Exp(-Gain * brightness * light / largest);
     }
+
+    /// <summary>A channel as sRGB stores it, 0 to 1. Source: IEC 61966-2-1.</summary>
+    /// <param name="linear">Share of the brightest light, 0 to 1.</param>
+    public static double Encoded(double linear) =>
+        Require.Share(linear) <= 0.0031308 ? 12.92 * linear : 1.055 * Math.Pow(linear, 1 / 2.4) - 0.055;
 
     /// <summary>CIE 1931 chromaticity of a black body.</summary>
     public static (double X, double Y) Chromaticity(double kelvin)
@@ -60,10 +75,4 @@ public static class Glow
     /// <summary>Planck's law up to a constant factor.</summary>
     static double Radiance(double metres, double kelvin) =>
         Math.Pow(metres, -5) / (Math.Exp(PhysicalConstants.SecondRadiation / (metres * kelvin)) - 1);
-
-    static byte Encode(double linear)
-    {
-        var encoded = linear <= 0.0031308 ? 12.92 * linear : 1.055 * Math.Pow(linear, 1 / 2.4) - 0.055;
-        return (byte)Math.Round(255 * encoded);
-    }
 }
