@@ -1,6 +1,7 @@
 using System.CommandLine;
 using HotShop.Evaluation;
 using HotShop.Evaluation.Cards;
+using HotShop.Evaluation.Numbers;
 
 Card[] cards = [PotCard.Card, QuietCard.Card, FuelCard.Card, TypedCard.Card, PerKilogramCard.Card, AnnealingCard.Card];
 var name = new Argument<string>("card") { Description = string.Join("; ", cards.Select(c => $"{c.Name}: {c.Tells} (usually {c.UsualCount} seeds of {c.UsualDays} days)")) };

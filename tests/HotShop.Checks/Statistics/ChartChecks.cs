@@ -8,7 +8,7 @@ static class ChartChecks
     const string CusumPage = "NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.3", EwmaPage = "NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4";
 
     static readonly Cusum Sums = new(325, 0.3175, 4.1959);
-    static readonly double[] Means =
+    internal static readonly double[] Means =
     [
         324.925, 324.675, 324.725, 324.350, 325.350, 325.225, 324.125, 324.525, 325.225, 324.600, 324.625, 325.150, 328.325, 327.250, 327.825, 328.500, 326.675, 327.775, 326.875, 328.350,
     ];
