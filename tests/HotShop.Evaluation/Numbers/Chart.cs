@@ -85,5 +85,5 @@ sealed class Chart
 
     double Y(double value) => Bottom - (value - y.Low) / (y.High - y.Low) * (Bottom - Top);
 
-    static string Text(double tick) => Math.Round(tick, 6).ToString("#,0.######", CultureInfo.InvariantCulture);
+    static string Text(double tick) => Math.Round(tick, 6).ToString("0.######", CultureInfo.InvariantCulture);
 }
