@@ -23,6 +23,7 @@ using HotShop.Monitor.Readings;
 using HotShop.Monitor.Reports;
 using HotShop.Monitor.Reports.Mail;
 using HotShop.Monitor.Store;
+using HotShop.Monitor.Sums;
 using HotShop.Monitor.Web;
 using HotShop.Monitor.Web.Access;
 using HotShop.Monitor.Web.Offline;
@@ -73,6 +74,7 @@ public static partial class MonitorHost
         services.AddAnnealing().AddAlarms(run.Speed);
         services.AddNotifications(plan, realClock);
         services.AddHandover();
+        services.AddSums();
         services.AddAccess(new AccessOptions(plan.DataDirectory, plan.Configuration.Http, IsOpen: run.IsDemo), realClock);
         services.AddSingleton<ReportRound>();
         services.AddCalendarJobs(plan, clock);
@@ -146,6 +148,7 @@ public static partial class MonitorHost
         app.MapAnnealing();
         app.MapNotifications();
         app.MapHandover();
+        app.MapSums();
         app.MapHistory();
         app.MapProbes();
         app.MapOpenApi("/openapi/v1.json");

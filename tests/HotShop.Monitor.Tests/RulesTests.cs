@@ -14,7 +14,7 @@ public partial class RulesTests
     static readonly string[] order =
     [
         "Wire", "Modes", "Health", "Configuration", "Store", "Live", "Http", "Readings", "Wiring", "Logbook", "Fuel", "Pot", "Money",
-        "Annealing", "Alarms", "Notifications", "Handover", "Reports", "History", "Broker", "Loop", "Web", "Demo", "Commands",
+        "Annealing", "Alarms", "Notifications", "Handover", "Reports", "History", "Broker", "Loop", "Sums", "Web", "Demo", "Commands",
     ];
 
     static readonly string top = Top();

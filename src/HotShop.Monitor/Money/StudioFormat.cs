@@ -49,6 +49,9 @@ public sealed class StudioFormat
     /// <summary>Between the cells of a table that the country's spreadsheets open: where the comma is the decimal mark it cannot part cells.</summary>
     public string CellSeparator => habit.Decimal == "," ? ";" : ",";
 
+    /// <summary>US units stand first.</summary>
+    public bool IsUsFirst => isUsFirst;
+
     /// <summary>Pages are printed on US Letter, not on A4.</summary>
     public bool IsLetterPaper => habit.IsLetterPaper;
 

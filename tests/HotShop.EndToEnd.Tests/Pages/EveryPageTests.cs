@@ -9,7 +9,7 @@ namespace HotShop.EndToEnd.Tests.Pages;
 [Collection("pages")]
 public sealed class EveryPageTests(Chromium chromium, ShownStudio studio)
 {
-    public static TheoryData<string> Pages => new("/", "/morning", "/pot", "/meters", "/alarms", "/health", "/setup", "/money", "/signin", "/first-run", "/pair");
+    public static TheoryData<string> Pages => new("/", "/morning", "/pot", "/meters", "/alarms", "/health", "/setup", "/money", "/sums", "/sums/weight", "/sums/wall", "/signin", "/first-run", "/pair");
 
     [Theory, MemberData(nameof(Pages))]
     public async Task Axe_finds_nothing_serious_in_light_or_dark_on_desk_or_phone(string path)

@@ -21,6 +21,8 @@ public sealed class InterfaceTests(ShownStudio studio)
     [InlineData("/api/annealing/loads", "post")]
     [InlineData("/api/annealing/loads/{id}", "get")]
     [InlineData("/api/live", "get")]
+    [InlineData("/api/sums", "get")]
+    [InlineData("/api/sums/{name}", "get")]
     public async Task The_description_of_the_interface_has_every_call(string path, string method)
     {
         var described = (await studio.Ask("/openapi/v1.json")).GetProperty("paths");

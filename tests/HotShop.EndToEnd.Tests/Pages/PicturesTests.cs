@@ -14,6 +14,7 @@ public sealed class PicturesTests(Chromium chromium, ShownStudio studio)
     {
         { "floor-wall", "/", 1920, 1080 }, { "floor", "/", 1280, 800 }, { "floor-phone", "/", 390, 844 }, { "pot-phone", "/pot", 390, 844 },
         { "health", "/health", 1280, 800 }, { "setup", "/setup", 1280, 800 }, { "alarms", "/alarms", 1280, 800 }, { "morning", "/morning", 1280, 900 }, { "morning-phone", "/morning", 390, 844 },
+        { "sums", "/sums/door?shape=round&width=30&widthUnit=cm&wall=15&wallUnit=cm&inside=1150&insideUnit=C&open=25", 1280, 1000 }, { "sums-phone", "/sums/weight?shape=ball&diameter=7.3&diameterUnit=cm", 390, 844 },
     };
 
     [Theory, MemberData(nameof(Pictures))]
