@@ -33,7 +33,11 @@ public sealed record PerKilogramAnswer(
     double? MeltingKwhPerKg, double? MeltingKwhPerKgLow95, double? MeltingKwhPerKgHigh95, string? MeltingUnknown,
     double? NextKwhPerKg, double? NextKwhPerKgLow95, double? NextKwhPerKgHigh95, double? GlassKgPerDay, double? GlassKgPerDayLow95, double? GlassKgPerDayHigh95,
     IReadOnlyList<ThroughputAnswer> AtOtherThroughput, string? ThroughputUnknown,
-    IReadOnlyList<MeltingDayAnswer> Days, AgainstLineAnswer? AgainstLine, string? Note);
+    IReadOnlyList<MeltingDayAnswer> Days, AgainstLineAnswer? AgainstLine, string? Note)
+{
+    /// <summary>How much of what was burnt ended in the glass; null where nothing was charged or burnt, or the glass's heat is not known.</summary>
+    public EfficiencyAnswer? Efficiency { get; init; }
+}
 
 static class PerKilogramEndpoint
 {
@@ -48,7 +52,8 @@ static class PerKilogramEndpoint
             var one = Ask.Appliance(plan, appliance);
             var now = clock.GetUtcNow().ToInstant();
             var (start, end) = Ask.Span(from, to, now);
-            return Answer(fuel.Between(one, start, end, now), pots.GlassMelted(one.Id, start, end), melting.Of(one, start, end, now), melting.Compare(one, start, end, now), start, end);
+            var (use, glass) = (fuel.Between(one, start, end, now), pots.GlassMelted(one.Id, start, end));
+            return Answer(use, glass, melting.Of(one, start, end, now), melting.Compare(one, start, end, now), start, end) with { Efficiency = EfficiencyAnswer.Of(pots.Heat(one.Id, start, end), glass, use.Total) };
         }).WithName("fuel-per-kilogram").WithSummary("Energy per kilogram of glass melted: gross, holding power, and melting energy above holding, with 95 % intervals");
 
     static PerKilogramAnswer Answer(FuelUse use, Estimate glass, MeltingReport? report, MeltingComparison? comparison, Instant from, Instant to)

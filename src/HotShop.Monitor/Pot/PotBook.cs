@@ -68,6 +68,10 @@ public sealed class PotBook(StudioPlan plan, LogbookBook logbook)
     internal Budget Melted(IEnumerable<string> appliances, Instant from, Instant to) =>
         LoggedCharges.Sum([.. appliances.SelectMany(a => Find(a) is { } pot ? LoggedCharges.Of(Entries(a), pot, from, to) : [])]);
 
+    /// <summary>What the glass of the charges in [from, to) took up by itself; null where nothing was charged, or there is no pot.</summary>
+    internal MeltedHeat? Heat(string appliance, Instant from, Instant to) =>
+        Find(appliance) is { } pot ? MeltedHeat.Of(pot, LoggedCharges.Of(Entries(appliance), pot, from, to)) : null;
+
     /// <summary>Names in the log of [from, to], the last ones first.</summary>
     public IEnumerable<string> WhoLogged(string appliance, Instant from, Instant to) =>
         Entries(appliance).Reverse().SkipWhile(e => e.At > to).TakeWhile(e => e.At >= from).Select(e => e.Who).OfType<string>().Where(w => w != "timetable").Distinct(StringComparer.OrdinalIgnoreCase);
