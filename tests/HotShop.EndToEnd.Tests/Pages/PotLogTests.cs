@@ -129,7 +129,8 @@ public sealed class PotLogTests(Chromium chromium, ShownStudio studio)
     {
         await using var visit = await Pot();
         visit.IsExpected = true;
-        await visit.Page.EvaluateAsync("localStorage.setItem('hotshop.entries', JSON.stringify([{ entry: { id: 'too-big', time: new Date().toISOString(), appliance: 'furnace-1', entry: 'gather', size: 'huge' } }]))");
+        // By the studio's clock: by the browser's it would be refused for being in the future, at some hours of the day.
+        await visit.Page.EvaluateAsync("fetch('/api/studio').then(a => a.json()).then(studio => localStorage.setItem('hotshop.entries', JSON.stringify([{ entry: { id: 'too-big', time: studio.now, appliance: 'furnace-1', entry: 'gather', size: 'huge' } }])))");
         var gather = await visit.Page.RunAndWaitForResponseAsync(() => visit.Page.Locator("button.gather[data-size=medium]").ClickAsync(), r => r.Status == 201);
         Assert.Equal("medium", (await gather.JsonAsync())!.Value.GetProperty("size").GetString());
         await visit.Page.Locator("#entry-too-big", new() { HasText = "refused: log entry gather of furnace-1: 'huge' is no size of gather here" }).WaitForAsync();
