@@ -25,9 +25,13 @@ export function missingRows(pot, tally) {
     html('button', { type: 'button', onclick: () => tally(d.date) }, `Tally ${dayName(d.date)}`)));
 }
 
+const hours = value => (Math.round(value * 10) / 10).toFixed(1);
+
 export function tableRows(pot) {
   const every = Math.ceil(pot.history.length / 16);
-  return [['Glass', `${both('mass', pot.massKg)}; 95 %: ${both('mass', pot.massKgLow95)} to ${both('mass', pot.massKgHigh95)}`], ['Level', `${both('length', pot.levelCm)}, ${both('length', pot.freeboardCm)} below the rim`],
+  return [['Glass', `${both('mass', pot.massKg)}; 95 %: ${both('mass', pot.massKgLow95)} to ${both('mass', pot.massKgHigh95)}`], ['Level', `${both('length', pot.levelCm)}, ${both('length', pot.freeboardCm)} below the rim; 95 %: ${both('length', pot.freeboardCmLow95)} to ${both('length', pot.freeboardCmHigh95)} below`],
+    ...(pot.hoursLeft > 0 ? [['Taken lately', `${both('mass', pot.pullKgPerHour)} an hour; 95 %: ${both('mass', pot.pullKgPerHourLow95)} to ${both('mass', pot.pullKgPerHourHigh95)}`],
+      ['Lasts at that', `${hours(pot.hoursLeft)} h; 95 %: ${hours(pot.hoursLeftLow95)} to ${hours(pot.hoursLeftHigh95)} h`]] : []),
     ...(pot.sizes ?? []).map(s => [`${s.size} gathers left`, `${Math.floor(s.left)}; 95 %: ${Math.floor(s.leftLow)} to ${Math.floor(s.leftHigh)}; ${both('mass', s.massKg, 2)} each`]),
     ...pot.history.filter((_, i) => i % every === 0).map(h => [when(h.t), both('mass', h.v)])].map(([a, b]) => html('tr', {}, html('th', { scope: 'row' }, a), html('td', {}, b)));
 }
