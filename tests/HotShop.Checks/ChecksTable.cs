@@ -31,7 +31,7 @@ public static class ChecksTable
 
             Standing says how a value came here. **Read**: in a text that states it, or in a copy of one. **Computed**: apart from this library, by other code,
             from inputs that were read. **Memory**: no text was found that confirms it. The tolerance is half of the last printed digit wherever the source
-            allows that. How the values are computed, and over which range: [numbers.md](numbers.md). Which numbers of the library these checks nail:
+            allows that. How the values are computed, and over which range: [numbers.md](numbers.md). How it is measured what these checks nail:
             [mutation.md](mutation.md).
 
             | topic | checks | read | computed | memory |
