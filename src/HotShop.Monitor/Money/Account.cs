@@ -85,7 +85,11 @@ public sealed record UnitCosts(AmountInterval? PerHour, AmountInterval? PerDay, 
 /// <summary>Of all glass charged in the span, by all energy of the furnaces that have a pot.</summary>
 /// <param name="ExpectedKwhPerKilogram">What the furnace's own line gives at this throughput; null until enough days are known.</param>
 /// <param name="ExpectedText">In words: what it would have been at the same throughput, or why that is not known.</param>
-public sealed record PerKilogram(Interval GlassKilograms, AmountInterval? Cost, Interval EnergyKwhPerKilogram, Interval? ExpectedKwhPerKilogram, string ExpectedText);
+public sealed record PerKilogram(Interval GlassKilograms, AmountInterval? Cost, Interval EnergyKwhPerKilogram, Interval? ExpectedKwhPerKilogram, string ExpectedText)
+{
+    /// <summary>Melting efficiency: heat that the glass itself took up over all energy burnt; null where a glass's heat is not known.</summary>
+    public Interval? Efficiency { get; init; }
+}
 
 /// <summary>Of the hours in which a glory hole was in the mode working; all its energy, heat-up included.</summary>
 public sealed record PerGloryHoleHour(Figure Hours, AmountInterval? Cost, Interval EnergyKwhPerHour);

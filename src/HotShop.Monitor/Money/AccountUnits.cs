@@ -34,7 +34,10 @@ sealed class AccountUnits(StudioPlan plan, PotBook pots, ModeHistory modes, Kilo
         var relative = spending.RelativeOf(melting);
         var perKilogram = Estimate.Relative(energy, relative) / glass;
         var (expected, words) = line.Expected(from, until, now);
-        return new PerKilogram(format.GlassShown(glass), CostOf(spending, melting) is { } cost ? Divided(cost, Math.Abs(cost) * (decimal)double.Hypot(relative, glass.RelativeUncertainty), glass.Value) : null, format.PerKilogramShown(perKilogram), expected, words);
+        return new PerKilogram(format.GlassShown(glass), CostOf(spending, melting) is { } cost ? Divided(cost, Math.Abs(cost) * (decimal)double.Hypot(relative, glass.RelativeUncertainty), glass.Value) : null, format.PerKilogramShown(perKilogram), expected, words)
+        {
+            Efficiency = energy > 0 && pots.Heat(melting, from, until) is { } heat ? format.ShareShown(heat.ShareOf(glass, Estimate.Relative(energy, relative)).Estimate) : null,
+        };
     }
 
     PerGloryHoleHour? PerGloryHoleHour(Spending spending, Instant from, Instant until)

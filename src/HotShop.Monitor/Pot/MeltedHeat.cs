@@ -26,6 +26,14 @@ sealed record MeltedHeat(Budget KilowattHoursPerKilogram, double Celsius)
         return new(heat.Times(1 / KilojoulesPerKilowattHour), celsius);
     }
 
+    /// <summary>Of several pots' glass together, by their kilograms.</summary>
+    public static MeltedHeat Mean(IReadOnlyList<(MeltedHeat Heat, double Kilograms)> pots)
+    {
+        var kilograms = pots.Sum(p => p.Kilograms);
+        return new(Budget.Of(pots.Sum(p => p.Heat.KilowattHoursPerKilogram.Value * p.Kilograms) / kilograms, pots.Select(p => (p.Heat.KilowattHoursPerKilogram, p.Kilograms / kilograms))),
+            pots.Sum(p => p.Heat.Celsius * p.Kilograms) / kilograms);
+    }
+
     /// <summary>Share of what was burnt that ended in the glass.</summary>
     /// <param name="glassKilograms">Melted.</param>
     /// <param name="burntKilowattHours">Gross; above 0.</param>

@@ -72,6 +72,13 @@ public sealed class PotBook(StudioPlan plan, LogbookBook logbook)
     internal MeltedHeat? Heat(string appliance, Instant from, Instant to) =>
         Find(appliance) is { } pot ? MeltedHeat.Of(pot, LoggedCharges.Of(Entries(appliance), pot, from, to)) : null;
 
+    /// <summary>The same of several pots together, each with its own glass; null where one of those charged is not known.</summary>
+    internal MeltedHeat? Heat(IReadOnlyCollection<string> appliances, Instant from, Instant to)
+    {
+        var charged = appliances.Select(a => (Heat: Heat(a, from, to), Kilograms: GlassMelted(a, from, to).Value)).Where(p => p.Kilograms > 0).ToList();
+        return charged.Count == 0 || charged.Exists(p => p.Heat is null) ? null : MeltedHeat.Mean([.. charged.Select(p => (p.Heat!, p.Kilograms))]);
+    }
+
     /// <summary>Names in the log of [from, to], the last ones first.</summary>
     public IEnumerable<string> WhoLogged(string appliance, Instant from, Instant to) =>
         Entries(appliance).Reverse().SkipWhile(e => e.At > to).TakeWhile(e => e.At >= from).Select(e => e.Who).OfType<string>().Where(w => w != "timetable").Distinct(StringComparer.OrdinalIgnoreCase);

@@ -109,6 +109,7 @@ sealed class AccountStory(Account account, StudioFormat format)
         : [
             $"{known.GlassKilograms.Text} were melted ({known.GlassKilograms.IntervalText}), with {known.EnergyKwhPerKilogram.Text} ({known.EnergyKwhPerKilogram.IntervalText}), holding included.",
             known.ExpectedKwhPerKilogram is { } expected ? $"At this throughput the furnace's own line gives {expected.Text} ({expected.IntervalText}): {known.ExpectedText}." : $"What it would be at another throughput is {known.ExpectedText}.",
+            .. known.Efficiency is { } share ? [$"Of what they burnt {share.Text} ({share.IntervalText}) ended in the glass; the rest held walls and openings hot or went up the flue."] : Array.Empty<string>(),
         ];
 
     public string CarbonTitle => $"{account.CarbonDioxide.Kilograms.Text} of CO₂ from the energy";
