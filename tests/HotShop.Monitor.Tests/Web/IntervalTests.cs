@@ -16,7 +16,7 @@ public sealed class IntervalTests
             "MeasuredPoint.maxCelsius", "OpeningAnswer.celsius", "MeterAnswer.sensorValue", "MeterReadingAnswer.reading", "MeterReadingAnswer.newMeterReading", "CandidateAnswer.readValue", "CalibrationAnswer.asReadCelsius", "FlueAnswer.airCelsius"]),
         ("added to a reading: what the two are together has its interval", ["CalibrationAnswer.correctionKelvins"]),
         ("set or written down by people", [
-            "AlarmItem.limit", "AccuracyOptions.*", "ChannelOptions.*", "CarbonDioxideSource.kilogramsPerKwh", "CarbonDioxideSource.year", "CurvePoint.celsius", "GathersAnswer.massKg", "LoadAnswer.startCelsius",
+            "AlarmItem.limit", "AccuracyOptions.*", "EfficiencyAnswer.glassCelsius", "SumFieldAnswer.*", "ChannelOptions.*", "CarbonDioxideSource.kilogramsPerKwh", "CarbonDioxideSource.year", "CurvePoint.celsius", "GathersAnswer.massKg", "LoadAnswer.startCelsius",
             "LoadAnswer.dueCelsius", "LoadRequest.startCelsius", "StageText.*", "MeterAnswer.classPercent", "MeterAnswer.counterDigits", "OpeningAnswer.targetCelsius", "PerKilogramAnswer.holdingCelsius",
             "PotAnswer.heightCm", "PotAnswer.heelKg", "PotAnswer.glassYields", "ProfileAnswer.*", "PositionAnswer.*", "ThroughputAnswer.glassKgPerDay", "StudioAnswer.speed"]),
         ("gathers that people logged, at the mass they were given: what they really took is in the mass of the pot", ["PotDayAnswer.gathers", "PotDayAnswer.nominalKg"]),
