@@ -4,5 +4,5 @@ namespace HotShop.Checks;
 
 static class FurnaceHeatChecks
 {
-    public static IEnumerable<Check> All => [.. OpeningChecks.All, .. WallChecks.All, .. MeltingEnergyChecks.All, .. GlowChecks.All];
+    public static IEnumerable<Check> All => [.. OpeningChecks.All, .. WallChecks.All, .. GlowChecks.All];
 }

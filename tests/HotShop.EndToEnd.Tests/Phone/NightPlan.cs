@@ -48,6 +48,6 @@ static class NightPlan
     static ApplianceOptions EveryMinute(ApplianceOptions appliance) => appliance with
     {
         Mode = appliance.Kind == "glory-hole" ? "working" : appliance.Mode,
-        Channels = [.. appliance.Channels.Where(c => c.Id != "terminal").Select(c => c with { IntervalSeconds = 60, Thermocouple = null, Unit = null, ColdJunction = null })],
+        Channels = [.. appliance.Channels.Where(c => c.Id != "terminal").Select(c => c with { IntervalSeconds = 60, Thermocouple = null, Unit = null, ColdJunction = null, Accuracy = null })],
     };
 }

@@ -20,12 +20,12 @@ sealed class OpeningSum : Sum
         new NumberField(Wall, "Wall around it", Measure.Length, 0, 100, 15) { Hint = "The thicker it is against the hole, the less gets out." },
         new NumberField(Inside, "Inside", Measure.Temperature, 200, 1500, 1150),
         new NumberField(Open, "Open, share of the time", Measure.Percent, 0, 100, 100),
-        new NumberField(Emissivity, "Emissivity", Measure.Count, 0.1, 1, 0.9) { Hint = "0.9 to 1 for a chamber seen through a hole." },
+        new NumberField(Emissivity, "Emissivity", Measure.Count, 0.1, 1, 0.9) { Hint = "Near 1 for a chamber seen through a hole." },
         new NumberField(Available, "Heat left by the flue", Measure.Percent, 5, 95, 35) { Hint = "Available heat: what of the gas stays in the chamber." },
     ];
 
     public override string Method => "Emissivity × share that the hole's sides let out × area × σ (T⁴ − T room⁴) × share of the time; gas: that over the available heat.";
-    public override string Source => "Stefan-Boltzmann law; share let out by the polynomials of Oak Ridge National Laboratory's MEASUR Tools Suite.";
+    public override string Source => "Stefan-Boltzmann law; share let out by the polynomials of Oak Ridge National Laboratory for openings of process heating.";
     public override string Range => "Radiation alone, to a room of 20 °C; hot gas that escapes and cold air drawn in come on top. The share let out is good to 0.04.";
     public override string Caution => "Radiant heat burns at a distance: keep clear of the door plane, eyes protected against infrared. Change doors or burners only as the maker, your local code and licensed people allow.";
 

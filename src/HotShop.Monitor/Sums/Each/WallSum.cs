@@ -37,7 +37,7 @@ sealed class WallSum : Sum
     static string Conducts(int place) => $"conducts{place}";
 
     public override string Method => "Heat goes through the layers as much as leaves the skin by convection and radiation; the skin's temperature is where both are the same.";
-    public override string Source => "Fourier's law; convection by the formula of Oak Ridge National Laboratory's MEASUR Tools Suite, radiation by Stefan-Boltzmann.";
+    public override string Source => "Fourier's law; convection by the formula of Oak Ridge National Laboratory for walls of process heating, radiation by Stefan-Boltzmann.";
     public override string Range => "A flat upright wall at rest in a still room. Edges, anchors and cracks come on top. Conductivities are taken as good to 15 % (common practice).";
     public override string Caution => "A hot skin may hide a worn lining. Do not cover a casing that is built to breathe: ask the maker and those licensed for the equipment.";
 
