@@ -23,7 +23,10 @@ public sealed record Doubt(string Name, double Value, double HalfWidth, double L
     public static Budget Of(Func<IReadOnlyList<double>, double> work, params IReadOnlyList<Doubt> numbers)
     {
         double[] values = [.. numbers.Select(n => n.Value)];
-        return new Budget(work(values), [.. numbers.Select((n, i) => Contribution.Rectangular(n.Name, Math.Abs(At(n.Up, i) - At(n.Down, i)) / 2)).Where(c => c.StandardUncertainty > 0)]);
+        return new Budget(work(values), [.. numbers.Select((n, i) => Contribution.Rectangular(n.Name, n.HalfWidth * Math.Abs(Slope(n, i)))).Where(c => c.StandardUncertainty > 0)]);
+
+        // The mean slope between the limits: where one of them is cut off, the doubt is as large as ever.
+        double Slope(Doubt number, int place) => number.Up > number.Down ? (At(number.Up, place) - At(number.Down, place)) / (number.Up - number.Down) : 0;
 
         double At(double value, int place)
         {

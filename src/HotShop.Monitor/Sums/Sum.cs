@@ -22,8 +22,10 @@ abstract class Sum
     /// <summary>Where it holds, and what its interval does not know.</summary>
     public abstract string Range { get; }
 
-    /// <summary>Said where the result leads to an act; null where it leads to none.</summary>
-    public virtual string? Caution => null;
+    /// <summary>Said with every result, as a sum may lead to an act; a sum of its own danger says that one.</summary>
+    public virtual string Caution => General;
+
+    public const string General = "These sums are for planning. They watch nothing and measure nothing; before you change a fire, a pot or a wall because of one, ask whoever is licensed for it and follow the local code.";
 
     /// <param name="input">Every field within its limits.</param>
     public abstract SumAnswer Work(SumInput input, SumAsker asker);

@@ -10,6 +10,9 @@ sealed record WorkedSum(Sum Sum, SumInput Input, SumAnswer? Answer, bool IsExamp
 /// <summary>All sums, and the one way to work them: the page and the interface both come here.</summary>
 sealed class SumBook(IEnumerable<Sum> sums)
 {
+    /// <summary>Half of the last of four digits.</summary>
+    const double Rounding = 0.0005;
+
     readonly Dictionary<string, Sum> byId = sums.ToDictionary(s => s.Id);
 
     public IReadOnlyCollection<Sum> All => byId.Values;
@@ -27,7 +30,8 @@ sealed class SumBook(IEnumerable<Sum> sums)
             entries.Add(field switch
             {
                 ChoiceField choice => Chosen(choice, typed.GetValueOrDefault(choice.Name)),
-                NumberField number => Typed(number, typed, entries, decimalMark, isUs),
+                NumberField number when IsAsked(number, entries) => Typed(number, typed, decimalMark, isUs, isAsked: true),
+                NumberField number => Typed(number, typed, decimalMark, isUs, isAsked: false) with { IsAsked = false },
                 _ => throw new InvalidOperationException($"{sum.Id}: field {field.Name}"),
             });
         var input = new SumInput(entries);
@@ -48,9 +52,11 @@ sealed class SumBook(IEnumerable<Sum> sums)
             : new(field, field.Choices[0].Value, null, null, $"'{Wire.Shown.Short(value)}' is none of {string.Join(", ", field.Choices.Select(c => c.Value))}");
     }
 
-    static SumEntry Typed(NumberField field, IReadOnlyDictionary<string, string> typed, List<SumEntry> before, string decimalMark, bool isUs)
+    static bool IsAsked(NumberField field, List<SumEntry> before) =>
+        field.When is not { } when || before.Find(e => e.Field.Name == when.Field) is not { Text: { } chosen } || when.Values.Contains(chosen);
+
+    static SumEntry Typed(NumberField field, IReadOnlyDictionary<string, string> typed, string decimalMark, bool isUs, bool isAsked)
     {
-        var isAsked = field.When is not { } when || before.Find(e => e.Field.Name == when.Field) is not { Text: { } chosen } || when.Values.Contains(chosen);
         if (!typed.TryGetValue(field.Name, out var text))
         {
             var usual = field.Unit(isUs);
@@ -67,9 +73,11 @@ sealed class SumBook(IEnumerable<Sum> sums)
         var (number, problem) = SumNumber.Read(text, decimalMark);
         if (problem is not null) return new(field, text, unit, null, problem);
         var value = unit.ToCanonical(number.Value);
+        // Limits are shown to four digits, and whoever types one of them must not be refused.
+        if (Math.Abs(value - Math.Clamp(value, field.Least, field.Most)) <= Rounding * Math.Abs(value)) value = Math.Clamp(value, field.Least, field.Most);
         if (!(value >= field.Least && value <= field.Most))
             return new(field, text, unit, null, $"{Wire.Shown.Short(text)}{InUnit(unit)} is outside {Limit(field.Least, unit, decimalMark)} to {Limit(field.Most, unit, decimalMark)}{InUnit(unit)}");
-        return new(field, text, unit, Number(field, number, unit), null);
+        return new(field, text, unit, Number(field, number, unit) with { Value = value }, null);
     }
 
     static Doubt Number(NumberField field, SumNumber number, SumUnit unit) =>

@@ -7,13 +7,13 @@ namespace HotShop.Monitor.Sums;
 /// <summary>What a sum takes: a number with its limits, or one of several words.</summary>
 public sealed record SumFieldAnswer(string Name, string Label, string? Unit, IReadOnlyList<string>? Units, double? Least, double? Most, double? Example, IReadOnlyList<string>? Choices);
 
-public sealed record SumListAnswer(string Id, string Title, IReadOnlyList<SumFieldAnswer> Fields, string Method, string Source, string Range);
+public sealed record SumListAnswer(string Id, string Title, IReadOnlyList<SumFieldAnswer> Fields, string Method, string Source, string Range, string Caution);
 
 static class SumEndpoints
 {
     public static void MapSums(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/api/sums", (SumBook book) => book.All.Select(s => new SumListAnswer(s.Id, s.Title, [.. s.Fields.Select(Field)], s.Method, s.Source, s.Range)))
+        app.MapGet("/api/sums", (SumBook book) => book.All.Select(s => new SumListAnswer(s.Id, s.Title, [.. s.Fields.Select(Field)], s.Method, s.Source, s.Range, s.Caution)))
             .WithName("sums").WithSummary("The everyday sums, and what each takes");
         app.MapGet("/api/sums/{name}", (string name, SumBook book, HttpRequest request, TimeProvider clock, ClaimsPrincipal visitor) =>
         {
@@ -31,7 +31,7 @@ static class SumEndpoints
     static JsonObject Json(WorkedSum worked, SumAnswer answer)
     {
         var (asked, results) = (new JsonObject(), new JsonObject());
-        foreach (var entry in worked.Input.Entries)
+        foreach (var entry in worked.Input.Entries.Where(e => e.IsAsked))
             if (entry.Field is ChoiceField) asked[entry.Field.Name] = entry.Text;
             else if (entry.Number is { } number) asked[entry.Field.Name + ((NumberField)entry.Field).Measure.Suffix] = number.Value;
         foreach (var figure in answer.Figures)

@@ -5,7 +5,11 @@ namespace HotShop.Monitor.Sums;
 /// <param name="Unit">Of a number.</param>
 /// <param name="Number">In the canonical unit; null: left out, or wrong.</param>
 /// <param name="Problem">What is wrong and what to write.</param>
-public sealed record SumEntry(SumField Field, string? Text, SumUnit? Unit, Doubt? Number, string? Problem);
+public sealed record SumEntry(SumField Field, string? Text, SumUnit? Unit, Doubt? Number, string? Problem)
+{
+    /// <summary>Whether the sum counts it, with what was chosen before it.</summary>
+    public bool IsAsked { get; init; } = true;
+}
 
 /// <summary>What a sum is worked from: every field's entry. Readers throw only on a programmer's mistake.</summary>
 public sealed class SumInput

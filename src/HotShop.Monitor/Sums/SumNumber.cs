@@ -3,7 +3,7 @@ using System.Globalization;
 namespace HotShop.Monitor.Sums;
 
 /// <summary>A number as it was typed, with half of its last digit: 7.3 is good to 0.05. Pure.</summary>
-/// <param name="HalfStep">Half of the last digit written; 0 for a number that counts.</param>
+/// <param name="HalfStep">Half of the last digit written.</param>
 readonly record struct SumNumber(double Value, double HalfStep)
 {
     const int LongestDigits = 18;

@@ -27,8 +27,8 @@ public abstract record ShellSurface
     /// <param name="Facing">Which way the skin looks.</param>
     /// <param name="WindMetresPerSecond">Along it, m/s; 0 in a still room.</param>
     /// <remarks>
-    /// Convection: q = C (1/24)^0.2 (1/T_mean)^0.181 ΔT^1.266 √(1 + 1.277 V) in Btu/(h ft²), °F and mph. Source: Oak Ridge National Laboratory, MEASUR Tools
-    /// Suite, wall heat loss (documentation v1.0.11). It asks for a mean of skin and air above 0 °F.
+    /// Convection: q = C (1/24)^0.2 (1/T_mean)^0.181 ΔT^1.266 √(1 + 1.277 V) in Btu/(h ft²), °F and mph. Source: Oak Ridge National Laboratory, published
+    /// process-heating calculations, wall heat loss (documentation v1.0.11). It asks for a mean of skin and air above 0 °F.
     /// </remarks>
     public sealed record Bare(double Emissivity, ShellFacing Facing = ShellFacing.Sideways, double WindMetresPerSecond = 0) : ShellSurface
     {

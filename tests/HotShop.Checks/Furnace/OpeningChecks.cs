@@ -8,8 +8,8 @@ static class OpeningChecks
 {
     const double Inch = 0.0254, BtuPerHour = 1055.05585262 / 3600;
 
-    const string Suite = "Oak Ridge National Laboratory, MEASUR Tools Suite, unit tests of opening losses (2024)";
-    const string Fits = "polynomials printed in the documentation of the MEASUR Tools Suite v1.0.11, evaluated by other code";
+    const string Suite = "Oak Ridge National Laboratory, published process-heating calculations, unit tests of opening losses (2024)";
+    const string Fits = "polynomials printed in Oak Ridge National Laboratory's documentation of process-heating calculations (v1.0.11), evaluated by other code";
     const string Law = "Stefan-Boltzmann law with the constant of CODATA 2018";
 
     public static IEnumerable<Check> All => [.. BlackOpenings, .. Ratios, .. GloryHoles, .. WholeLosses, .. RoundHoles, .. Rectangles, .. Disks];

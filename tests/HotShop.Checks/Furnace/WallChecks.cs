@@ -9,8 +9,8 @@ static class WallChecks
     const string Kern = "Kern, Process Heat Transfer (1950), example 2.2", KernGap = "Kern, Process Heat Transfer (1950), example 2.3";
     const string Incropera = "Incropera and others, Fundamentals of Heat and Mass Transfer, example 1.1";
     const string Geankoplis = "Geankoplis, Transport Processes and Separation Process Principles, example 4.1-1";
-    const string Suite = "Oak Ridge National Laboratory, MEASUR Tools Suite, unit test of wall losses (2024)";
-    const string Table = "formula of the MEASUR Tools Suite (documentation v1.0.11) with its table of surfaces, evaluated by other code";
+    const string Suite = "Oak Ridge National Laboratory, published process-heating calculations, unit test of wall losses (2024)";
+    const string Table = "Oak Ridge National Laboratory's documented formula (process heating, v1.0.11) with its table of surfaces, evaluated by other code";
     const string Series = "series of resistances, evaluated by other code";
 
     static readonly FurnaceWall Oven = new(Kerns(8, 0.68), Kerns(4, 0.15), Kerns(6, 0.40));
@@ -42,8 +42,8 @@ static class WallChecks
     [
         Check.Printed("heat through 115 mm of 0.35 and 100 mm of 0.20 W/(m K), 1150 °C to a room of 25 °C, film 12 W/(m² K)", "1233.7", "W/m²", Series, () => InRoom(new ShellSurface.Film(12)).WattsPerSquareMetre, Standing.Computed),
         Check.Printed("skin of that wall", "127.8", "°C", Series, () => InRoom(new ShellSurface.Film(12)).ShellCelsius, Standing.Computed),
-        Check.Printed("the same wall, skin of emissivity 0.9 in a still room, convection and radiation apart", "1254.4", "W/m²", "MEASUR's convection and Stefan-Boltzmann with the series of resistances, evaluated by other code", () => InRoom(new ShellSurface.Bare(0.9)).WattsPerSquareMetre, Standing.Computed),
-        Check.Printed("skin of that wall then", "110.61", "°C", "MEASUR's convection and Stefan-Boltzmann with the series of resistances, evaluated by other code", () => InRoom(new ShellSurface.Bare(0.9)).ShellCelsius, Standing.Computed),
+        Check.Printed("the same wall, skin of emissivity 0.9 in a still room, convection and radiation apart", "1254.4", "W/m²", "Oak Ridge National Laboratory's convection and Stefan-Boltzmann with the series of resistances, evaluated by other code", () => InRoom(new ShellSurface.Bare(0.9)).WattsPerSquareMetre, Standing.Computed),
+        Check.Printed("skin of that wall then", "110.61", "°C", "Oak Ridge National Laboratory's convection and Stefan-Boltzmann with the series of resistances, evaluated by other code", () => InRoom(new ShellSurface.Bare(0.9)).ShellCelsius, Standing.Computed),
         Check.Printed("holding heat of a furnace with 6 m² of that wall and a round port of 10 cm through it, open a tenth of the time", "7.4569", "kW", Series, () => HoldingHeat.Kilowatts(
             [new WallPart(PotFurnace, 6, new ShellSurface.Film(12))], [new OpenPart(FurnaceOpening.Round(0.10, 0.215), 0.1)], 1150, 25), Standing.Computed),
         Check.Printed("gas that holds it with 35 % of the heat available", "21.31", "kW", Series, () => HoldingHeat.FuelKilowatts(7.4569, 0.35), Standing.Computed),

@@ -178,6 +178,31 @@ public class SumTests(SumsService sums) : IClassFixture<SumsService>
         Assert.Contains(problems[field][1..], text, StringComparison.Ordinal);
     }
 
+    [Theory, InlineData("door?width=0.3937&widthUnit=in", "widthCm"), InlineData("door?width=78.74&widthUnit=in", "widthCm")]
+    public async Task A_limit_typed_as_it_is_shown_is_taken(string address, string field)
+    {
+        var answer = await sums.Service.Get("/api/sums/" + address);
+        Assert.InRange(answer.GetProperty("asked").GetProperty(field).GetDouble(), 1, 200);
+    }
+
+    [Fact]
+    public async Task What_is_not_asked_with_the_choice_made_is_not_said_to_be()
+    {
+        var answer = await sums.Service.Get("/api/sums/door?shape=round&width=30&height=55");
+        Assert.False(answer.GetProperty("asked").TryGetProperty("heightCm", out _));
+    }
+
+    [Fact]
+    public async Task Air_warmer_than_the_flue_that_warms_it_is_refused() =>
+        Assert.Contains("cannot be hotter", Assert.Contains("air", await sums.Problems("air?oxygen=3&flue=300&air=400")), StringComparison.Ordinal);
+
+    [Fact]
+    public async Task A_fire_that_may_be_short_of_air_is_called_so()
+    {
+        var answer = await sums.Service.Get("/api/sums/air?oxygen=0.3&flue=1100");
+        Assert.Contains(answer.GetProperty("notes").EnumerateArray(), note => note.GetString()!.Contains("short of air", StringComparison.Ordinal));
+    }
+
     [Theory, InlineData("weight?diamter=7"), InlineData("weight?diameter=7&x=1")]
     public async Task A_name_that_the_sum_does_not_ask_for_is_said(string address)
     {

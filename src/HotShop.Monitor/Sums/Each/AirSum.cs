@@ -1,5 +1,6 @@
 using HotShop.Physics.Combustion;
 using HotShop.Physics.FuelGases;
+using HotShop.Physics.Uncertainty;
 
 namespace HotShop.Monitor.Sums.Each;
 
@@ -7,11 +8,8 @@ sealed class AirSum : Sum
 {
     const string Gas = "gas", Oxygen = "oxygen", Flue = "flue", Air = "air";
 
-    /// <summary>A portable analyser within its service interval, points of oxygen either way. Common practice.</summary>
-    const double AnalyserPercent = 0.2;
-
-    /// <summary>A couple in a flue reads low by radiation and leakage, so much either way. Common practice.</summary>
-    const double FlueKelvin = 15;
+    /// <summary>Below it gas leaves a real burner unburnt here and there, whatever the mean says. Common practice.</summary>
+    const double LittleOxygenPercent = 1;
 
     public override string Id => "air";
     public override string Title => "Excess air and available heat from the flue";
@@ -27,27 +25,32 @@ sealed class AirSum : Sum
 
     public override string Method => "Balance of the atoms of the gas and of the heat its flue gas carries off: what stays in the chamber is available.";
     public override string Source => "ISO 6976:2016 for heating values, NASA/TP-2002-211556 for the heat of the gases.";
-    public override string Range => "Complete burning, dry air, flue gas of 100 to 1600 °C. The interval holds 0.2 points of oxygen and 15 °C of the flue (common practice); air that leaks in before the analyser is not known.";
-    public override string Caution => "No reading is leave to turn a burner: air and gas are set by those licensed for it, with a calibrated analyser. Short of air a fire makes carbon monoxide: keep certified CO alarms working.";
+    public override string Range => "Complete burning, dry air, flue gas of 100 to 1600 °C. The interval holds what docs/combustion.md says of an analyser, a flue and what the balance leaves out; air that leaks in before the analyser is not known.";
+    public override string Caution => "No reading is permission to adjust a burner: air and gas are set by people licensed for it, by the local code, with a calibrated analyser. Short of air a fire makes carbon monoxide: keep certified CO alarms working, and if one sounds or somebody feels unwell, everybody goes outside and help is called from there.";
 
     public override SumAnswer Work(SumInput input, SumAsker asker)
     {
         var fuel = GasProfile.Find(input.Choice(Gas))!.Mixture;
-        var oxygen = input[Oxygen] with { HalfWidth = Math.Max(AnalyserPercent, input[Oxygen].HalfWidth) };
-        var flue = input[Flue] with { HalfWidth = Math.Max(FlueKelvin, input[Flue].HalfWidth) };
-        double Excess(double percent) => ExcessAir.FromDryOxygen(fuel, percent / 100);
-        HeatBalance Balance(IReadOnlyList<double> v) => HeatBalance.Of(fuel, Excess(v[0]), v[1], v[2]);
-        var exact = Balance([oxygen, flue, input[Air]]);
+        if (input[Air].Value >= input[Flue].Value) return SumAnswer.Refused(Air, "air is warmed by the flue gas and cannot be hotter than it");
+        var (oxygen, flue, air, usual) = (input[Oxygen], input[Flue], input[Air], new FlueDoubts());
+        var reading = new FlueReading(fuel, oxygen / 100, wet: false, usual with
+        {
+            OxygenPercent = Math.Max(usual.OxygenPercent, oxygen.HalfWidth), FlueKelvin = Math.Max(usual.FlueKelvin, flue.HalfWidth), AirKelvin = Math.Max(usual.AirKelvin, air.HalfWidth),
+        });
+        var available = reading.AvailableOfGross(flue, air).Times(100);
+        var exact = HeatBalance.Of(fuel, reading.ExcessAir.Value, flue, air);
         return SumAnswer.Of(
-            SumFigure.Of("excessAir", "Excess air", Measure.Percent, Doubt.Of(v => 100 * Excess(v[0]), oxygen)),
-            SumFigure.Of("available", "Heat that stays, of the gross", Measure.Percent, Doubt.Of(v => 100 * Balance(v).AvailableOfGross, oxygen, flue, input[Air]), isSigned: true),
-            SumFigure.Of("flueLoss", "Heat up the flue, of the gross", Measure.Percent, Doubt.Of(v => 100 * Balance(v).FlueLossOfGross, oxygen, flue, input[Air])),
+            SumFigure.Of("excessAir", "Excess air", Measure.Percent, reading.ExcessAir.Times(100)),
+            SumFigure.Of("available", "Heat that stays, of the gross", Measure.Percent, available, isSigned: true),
+            SumFigure.Of("flueLoss", "Heat up the flue, of the gross", Measure.Percent, new Budget(100).Less(available)),
             SumFigure.Beside("availableOfNet", "Heat that stays, of the net", Measure.Percent, 100 * exact.AvailableOfNet),
             SumFigure.Beside("carbonDioxide", "Carbon dioxide in the dry flue gas", Measure.Percent, 100 * exact.Flue.DryCarbonDioxideFraction),
-            SumFigure.Beside("quickRule", "Excess air by the rule of thumb, too high", Measure.Percent, 100 * ExcessAir.QuickRule(oxygen / 100))) with { Notes = Notes(oxygen, exact) };
+            SumFigure.Beside("quickRule", "Excess air by the rule of thumb, too high", Measure.Percent, 100 * ExcessAir.QuickRule(oxygen / 100))) with { Notes = [.. Notes(reading, exact, oxygen)] };
     }
 
-    static IReadOnlyList<string> Notes(double oxygenPercent, HeatBalance exact) =>
-        exact.AvailableOfGross <= 0 ? ["Nothing stays: with so much air this fire cannot hold such a temperature."]
-        : oxygenPercent < 1 ? ["With so little oxygen some of the gas may leave unburnt: only carbon monoxide tells."] : [];
+    static IEnumerable<string> Notes(FlueReading reading, HeatBalance exact, double oxygenPercent)
+    {
+        if (exact.AvailableOfGross <= 0) yield return "Nothing stays: with so much air this fire cannot hold such a temperature.";
+        if (oxygenPercent < LittleOxygenPercent || reading.ExcessAir.Low95 <= 0) yield return "The fire may be short of air and make carbon monoxide: oxygen alone cannot tell, only a measurement of carbon monoxide can.";
+    }
 }

@@ -4,7 +4,7 @@ namespace HotShop.Monitor.Sums.Each;
 
 sealed class CoupleSum : Sum
 {
-    const string Type = "type", Emf = "emf", Terminals = "terminals", Class = "class", NoClass = "none";
+    const string Type = "type", Emf = "emf", Terminals = "terminals", Class = "class", NoClass = "none", UsualClass = "iec-2";
 
     public override string Id => "couple";
     public override string Title => "Millivolts of a thermocouple to degrees";
@@ -15,7 +15,7 @@ sealed class CoupleSum : Sum
         new ChoiceField(Type, "Type", [.. TypesByUse.Select(t => new SumChoice(t.ToString(), $"{t}: {Thermocouple.OfType(t).Composition}"))]),
         new NumberField(Emf, "Voltage at the terminals", Measure.Voltage, -12, 80, 46.25),
         new NumberField(Terminals, "Temperature of the terminals", Measure.Temperature, -20, 120, 25) { Hint = "Where the couple or its compensating lead ends, not the air of the room." },
-        new ChoiceField(Class, "Tolerance of the couple", [new(NoClass, "not known: left out"), .. ToleranceClass.All.Select(c => new SumChoice(c.Name, c.Title))]),
+        new ChoiceField(Class, "Tolerance of the couple", [.. ToleranceClass.All.OrderByDescending(c => c.Name == UsualClass).Select(c => new SumChoice(c.Name, c.Title)), new(NoClass, "left out of the interval")]),
     ];
 
     /// <summary>As often as they are met in a hot shop: common practice.</summary>

@@ -26,6 +26,7 @@ sealed class PropaneSum : Sum
     public override string Method => "Times the gross heat of a litre, gallon or kilogram of propane.";
     public override string Source => "40 CFR 98 table NN-1 (3.84 million Btu a barrel) for litres and gallons at 15.6 °C (60 °F); ISO 6976:2016 for kilograms.";
     public override string Range => "Liquid at 15.6 °C (60 °F): a cold tank's litre holds more. The interval lets a commercial blend differ by 3 % (common practice).";
+    public override string Caution => "Propane is heavier than air and gathers in low places. Tanks, lines and regulators are for licensed people and the local code alone.";
 
     public override SumAnswer Work(SumInput input, SumAsker asker)
     {

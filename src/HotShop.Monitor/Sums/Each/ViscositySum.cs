@@ -6,10 +6,10 @@ sealed class ViscositySum : Sum
 {
     const string Celsius = "celsius";
 
-    /// <summary>Models of viscosity and published curves agree with measured glasses so well, °C either way. Source: standard error 9 to 17 K of Fluegel 2007.</summary>
-    const double CurveKelvin = 20;
+    /// <summary>Limits, °C either way, whose standard uncertainty is the largest standard error of Fluegel 2007, 17 K; measured curves are taken as no better.</summary>
+    static readonly double CurveKelvin = 17 * Math.Sqrt(3);
 
-    /// <summary>Above the annealing range a piece holds its shape: the curve is not asked for.</summary>
+    /// <summary>Far below the annealing range a piece is rigid, and no curve was measured there.</summary>
     const double LeastCelsius = 400, MostCelsius = 1500;
 
     public override string Id => "viscosity";
@@ -20,7 +20,7 @@ sealed class ViscositySum : Sum
 
     public override string Method => "The glass's viscosity curve (Vogel, Fulcher, Tammann); its fixed points from the same curve.";
     public override string Source => "Curves of the profiles (docs/glass.md): Fluegel 2007 from the composition, or measured constants.";
-    public override string Range => "400 to 1500 °C. The interval takes the curve as good to 20 °C; a glass of another make may differ by far more: ask its maker.";
+    public override string Range => "400 to 1500 °C. The interval takes the curve's standard error as 17 °C; a glass of another make may differ by far more: ask its maker.";
     public override string Caution => "Anneal by the maker's figures for the glass you melt, not by these.";
 
     public override SumAnswer Work(SumInput input, SumAsker asker)

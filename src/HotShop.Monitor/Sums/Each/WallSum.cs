@@ -21,7 +21,7 @@ sealed class WallSum : Sum
         new NumberField(Room, "Room", Measure.Temperature, -10, 60, 25),
         new NumberField(Area, "Area of the wall", Measure.Area, 0.01, 200, 1),
         .. Enumerable.Range(1, Layers).SelectMany(Layer),
-        new NumberField(Skin, "Emissivity of the skin", Measure.Count, 0.05, 1, 0.9) { Hint = "0.9 painted or rusty, 0.3 bright metal." },
+        new NumberField(Skin, "Emissivity of the skin", Measure.Count, 0.05, 1, 0.9) { Hint = "Near 1 painted or rusty, about a third bright metal." },
     ];
 
     static IEnumerable<SumField> Layer(int place) =>
@@ -39,7 +39,7 @@ sealed class WallSum : Sum
     public override string Method => "Heat goes through the layers as much as leaves the skin by convection and radiation; the skin's temperature is where both are the same.";
     public override string Source => "Fourier's law; convection by the formula of Oak Ridge National Laboratory for walls of process heating, radiation by Stefan-Boltzmann.";
     public override string Range => "A flat upright wall at rest in a still room. Edges, anchors and cracks come on top. Conductivities are taken as good to 15 % (common practice).";
-    public override string Caution => "A hot skin may hide a worn lining. Do not cover a casing that is built to breathe: ask the maker and those licensed for the equipment.";
+    public override string Caution => "A skin can burn, and a hot one may tell of a worn lining. Do not cover a casing that is built to breathe. Whoever changes a lining or a casing follows the maker, the local code and licensed people, with certified limits in place.";
 
     public override SumAnswer Work(SumInput input, SumAsker asker)
     {
@@ -62,7 +62,7 @@ sealed class WallSum : Sum
         return SumAnswer.Of(
         [
             SumFigure.Of("loss", "Through the wall", Measure.Power, whole),
-            SumFigure.Of("flux", "Of each square", Measure.Flux, flux),
+            SumFigure.Of("flux", "Through each square metre", Measure.Flux, flux),
             SumFigure.Of("skin", "Skin", Measure.Temperature, Doubt.Of(v => Heat(v).ShellCelsius, numbers), isSigned: true),
             .. faces.Skip(1).SkipLast(1).Select((celsius, i) => SumFigure.Beside($"between{there[i].Place}And{there[i + 1].Place}", $"Between layers {there[i].Place} and {there[i + 1].Place}", Measure.Temperature, celsius)),
         ]);
