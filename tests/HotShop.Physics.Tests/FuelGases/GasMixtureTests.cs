@@ -10,6 +10,11 @@ public class GasMixtureTests
     public void Fractions_add_up_to_one_whatever_the_parts_were_counted_in() =>
         Assert.All(SomeGas.Mixtures(1, 1000), gas => Assert.Equal(1, gas.Fractions.Values.Sum(), 1e-12));
 
+    // Standard atomic weights as ISO 6976:2016 takes them, annex A: C 12.0107, H 1.00794, O 15.9994, N 14.0067.
+    [Fact]
+    public void A_component_weighs_what_its_atoms_weigh() => Assert.All(GasComponent.All.Where(c => c.Atoms.Inert == 0), c =>
+        Assert.Equal(12.0107 * c.Atoms.Carbon + 1.00794 * c.Atoms.Hydrogen + 15.9994 * c.Atoms.Oxygen + 14.0067 * c.Atoms.Nitrogen, c.MolarMass, 0.01));
+
     [Fact]
     public void A_blend_holds_what_was_blended()
     {

@@ -9,6 +9,10 @@ public class RadiationTests
     public void Nothing_radiates_between_equal_temperatures() => Assert.Equal(0, OpenDoor.RadiatedKilowatts(1, 20));
 
     [Fact]
+    public void A_chamber_of_which_nothing_is_said_is_seen_as_nine_tenths_black_from_a_room_of_twenty_degrees() =>
+        Assert.Equal(OpenDoor.RadiatedKilowatts(1, 1150, emissivity: 0.9, viewFactor: 1, surroundingsCelsius: 20), OpenDoor.RadiatedKilowatts(1, 1150), 1e-9);
+
+    [Fact]
     public void A_view_factor_above_one_is_refused() => Assert.Throws<ArgumentOutOfRangeException>(() => OpenDoor.RadiatedKilowatts(1, 1150, 0.9, 1.1));
 
     // Colours computed independently by the same published steps (Planck, CIE 1931 fit, sRGB), one program and one language apart.

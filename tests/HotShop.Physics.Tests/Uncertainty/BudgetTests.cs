@@ -154,6 +154,7 @@ public class BudgetTests
         Assert.Null(MeterClass.GasLimitPercent(1.5, 6.01, 0.04, 6));
         Assert.Null(MeterClass.ElectricityLimitPercent('D'));
         Assert.NotNull(MeterClass.ScaleLimitKilograms(200, 0.02));
+        Assert.Equal(0.01, MeterClass.ScaleLimitKilograms(5, 0.02)!.Value, 1e-12);
         Assert.Null(MeterClass.ScaleLimitKilograms(200.02, 0.02));
     }
 
