@@ -35,6 +35,14 @@ public class TailDoubtTests
         Assert.Equal((false, true), (tail.HoursTo(23.499) is not null, tail.HoursTo(23.501) is not null));
     }
 
+    [Fact]
+    public void The_room_s_doubt_is_half_of_what_a_warmer_and_a_cooler_room_differ_by()
+    {
+        Estimate Hours(Estimate room) => CoolingTail.Fit(Cooling(45, 1), room)!.HoursTo(40)!.Value;
+        var room = (Hours(Estimate.Exact(23)).Value - Hours(Estimate.Exact(21)).Value) / 2;
+        Assert.Equal(double.Hypot(Hours(Room).StandardUncertainty, room), Hours(new Estimate(22, 1)).StandardUncertainty, 1e-9);
+    }
+
     // A wall of layers: two exponentials, of which the fit leaves a smooth rest. Its neighbours resemble each other by more than 0.97, so the variance is that of the least squares
     // (residual variance times the inverse of the normal equations) times (1 + 0.97)/(1 − 0.97), and no more.
     [Fact]
