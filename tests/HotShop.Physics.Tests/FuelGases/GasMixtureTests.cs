@@ -15,6 +15,9 @@ public class GasMixtureTests
     public void A_component_weighs_what_its_atoms_weigh() => Assert.All(GasComponent.All.Where(c => c.Atoms.Inert == 0), c =>
         Assert.Equal(12.0107 * c.Atoms.Carbon + 1.00794 * c.Atoms.Hydrogen + 15.9994 * c.Atoms.Oxygen + 14.0067 * c.Atoms.Nitrogen, c.MolarMass, 0.01));
 
+    [Theory, InlineData("argon"), InlineData("helium")]
+    public void A_noble_gas_goes_through_the_fire_as_single_atoms(string name) => Assert.Equal(new Atoms(0, 0, 0, 0, 1), GasComponent.Find(name)!.Atoms);
+
     [Fact]
     public void A_blend_holds_what_was_blended()
     {
